@@ -5,18 +5,7 @@ import { casesFile } from '../scenario/cases-file.js'
 import { timeDistribution } from '../scenario/distribution.js'
 import { scenarioSchema } from '../scenario/schema.js'
 import type { Entry, Group, Reference } from './entry.js'
-import { type Key, keysOf, lawsOf, type NameOf } from './schema-keys.js'
-
-/** What names stand for, by where they stand; of all else `NAME`. */
-const names: Readonly<Record<string, string>> = {
-  cases: 'CASE',
-  arrivals: 'SOURCE',
-  line: 'PIECE',
-  crew: 'CREW',
-  variants: 'VARIANT',
-  'variants.VARIANT.add': 'PIECE',
-}
-const nameOf: NameOf = (path) => names[path.join('.')] ?? 'NAME'
+import { type Key, keysOf, lawsOf } from './schema-keys.js'
 
 /** Rooms of a scenario with their titles, in the order of the manual. */
 const rooms: Readonly<Record<string, string>> = {
@@ -49,7 +38,7 @@ function pieceGroups(): Group[] {
   const kinds = Object.entries(kindKeys)
   const byText = new Map<string, { key: Key; of: string[] }>()
   for (const [kind, schema] of kinds)
-    for (const key of keysOf(schema, nameOf, ['line', 'PIECE'])) {
+    for (const key of keysOf(schema, ['line', 'PIECE'])) {
       if (key.path === 'line.PIECE.type') continue
       const text = JSON.stringify(key)
       const found = byText.get(text) ?? { key, of: [] }
@@ -75,7 +64,7 @@ function pieceGroups(): Group[] {
 
 /** Keys of a scenario. */
 export function scenarioKeys(): Reference {
-  const all = keysOf(scenarioSchema, nameOf).filter(({ path }) => !path.startsWith('line.'))
+  const all = keysOf(scenarioSchema).filter(({ path }) => !path.startsWith('line.'))
   const inRoom = (room: string) =>
     all.filter(({ path }) => path === room || path.startsWith(`${room}.`)).map((key) => entryOf(key))
   const top = all.filter(({ path }) => !Object.hasOwn(rooms, path.split('.')[0]!))
@@ -91,14 +80,14 @@ export function scenarioKeys(): Reference {
       {
         title: 'Cases from a file',
         note: 'These stand under `cases` instead of the cases.',
-        entries: keysOf(casesFile, nameOf, ['cases']).map((key) => entryOf(key, 'cases from a file')),
+        entries: keysOf(casesFile, ['cases']).map((key) => entryOf(key, 'cases from a file')),
       },
       ...pieceGroups(),
       ...groups.slice(2),
       {
         title: 'Times that vary',
         note: 'Wherever a time may vary, LAW is one of these; `tapeshift help scenario-file` has examples.',
-        entries: lawsOf(timeDistribution('a time'), nameOf, ['LAW']).map((key) => entryOf(key)),
+        entries: lawsOf(timeDistribution('a time'), ['LAW']).map((key) => entryOf(key)),
       },
     ],
   }
@@ -110,5 +99,5 @@ export const recordKeys = (): Reference => ({
   title: 'Keys of a record',
   intro:
     'The file that `tapeshift fit` and `tapeshift validate` read: it names the CSV files of a plant and says what their words mean.',
-  groups: [{ title: 'record', entries: keysOf(recordFileSchema, nameOf).map((key) => entryOf(key)) }],
+  groups: [{ title: 'record', entries: keysOf(recordFileSchema).map((key) => entryOf(key)) }],
 })

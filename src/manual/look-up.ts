@@ -3,8 +3,8 @@ import { misuse } from '../scenario/fault.js'
 import { shown } from '../scenario/printable.js'
 import { entryText } from './entry.js'
 import { entriesOf, meantBy } from './find.js'
-import { listOfTopics } from './list.js'
-import type { Manual, Topic } from './topics.js'
+import { plain } from './markdown.js'
+import { type Manual, type Part, parts, type Topic } from './topics.js'
 
 /** Longest part of a word that is looked at. */
 const longest = 80
@@ -26,6 +26,20 @@ export function textFor(manual: Manual, word: string | undefined, commands: read
     ])
     .join('\n\n')
 }
+
+/** The list of topics, for those who look for one. */
+const listOfTopics = ({ topics }: Manual): string =>
+  [
+    '# Topics of the manual',
+    '`tapeshift help TOPIC` prints one. It also takes a command, a key of a scenario such as `line.sealer.jams`, a measure such as `throughput`, or a finding such as `legs-meet`. `tapeshift manual` writes all as one page.',
+    ...(Object.entries(parts) as [Part, string][]).flatMap(([part, title]) => [
+      `## ${plain(title)}`,
+      topics
+        .filter((topic) => topic.part === part)
+        .map(({ name, title: about }) => `- \`${name}\`: ${plain(about)}`)
+        .join('\n'),
+    ]),
+  ].join('\n\n')
 
 function missing(manual: Manual, word: string, commands: readonly string[]): string {
   const said = `the manual has no \`${shown(word, longest)}\``

@@ -5,7 +5,7 @@ import { ofLine } from '../catalogue/of-line.js'
 import { ofArrivals, ofCrew } from '../catalogue/of-people.js'
 import type { NamedRow, Row, Unit } from '../catalogue/row.js'
 import { stateKeys, stateLabel, states } from '../catalogue/states.js'
-import type { Entry, Group, Reference } from './entry.js'
+import type { Entry, Reference } from './entry.js'
 
 const units: Readonly<Record<Unit, string>> = {
   s: 'time',
@@ -46,41 +46,39 @@ const named = (place: string, rows: Readonly<Record<string, NamedRow>>, of = 'NA
     entryOf(`${place}.${key}`, { ...row, label: row.label(of, `in ${of}`) }),
   )
 
-const groups = (): Group[] => [
-  {
-    title: 'The line',
-    note: 'In `--measure`, `--require` and promises these are named by the key alone; in `result.json` they stand under `measures`.',
-    entries: Object.entries(ofLine).map(([key, row]) => entryOf(key, row)),
-  },
-  { title: 'Arrivals', entries: named('arrivals.NAME', ofArrivals) },
-  {
-    title: 'Pieces of the line',
-    note: 'In `result.json` there stands `measures` between the name and the key.',
-    entries: [
-      ...named('equipment.NAME', ofPieces),
-      ...named('equipment.NAME', { [sentKey('TARGET')]: pieceRow(sentKey('TARGET')) }),
-    ],
-  },
-  {
-    title: 'Jams that have names',
-    entries: named('equipment.NAME.jams.KIND', ofJams, 'KIND'),
-  },
-  { title: 'Heads of a sealer', entries: named('equipment.NAME.heads.HEAD', ofHeads, 'HEAD') },
-  {
-    title: 'Sealers in the words of ISO 22400-2',
-    note: 'None is cut off at 1.',
-    entries: named('equipment.NAME.effectiveness', ofEffectiveness),
-  },
-  { title: 'Crew', entries: named('crew.NAME', ofCrew) },
-]
-
 /** All measures. */
 export const measuresReference = (): Reference => ({
   name: 'measures',
   title: 'Measures',
   intro:
     'Every figure of a result: label, meaning, what it is measured in and how shifts are put together. `result.json` has times in seconds, lengths in metres and rates in cases a second; reports print the units that people use.',
-  groups: groups(),
+  groups: [
+    {
+      title: 'The line',
+      note: 'In `--measure`, `--require` and promises these are named by the key alone; in `result.json` they stand under `measures`.',
+      entries: Object.entries(ofLine).map(([key, row]) => entryOf(key, row)),
+    },
+    { title: 'Arrivals', entries: named('arrivals.NAME', ofArrivals) },
+    {
+      title: 'Pieces of the line',
+      note: 'In `result.json` there stands `measures` between the name and the key.',
+      entries: [
+        ...named('equipment.NAME', ofPieces),
+        ...named('equipment.NAME', { [sentKey('TARGET')]: pieceRow(sentKey('TARGET')) }),
+      ],
+    },
+    {
+      title: 'Jams that have names',
+      entries: named('equipment.NAME.jams.KIND', ofJams, 'KIND'),
+    },
+    { title: 'Heads of a sealer', entries: named('equipment.NAME.heads.HEAD', ofHeads, 'HEAD') },
+    {
+      title: 'Sealers in the words of ISO 22400-2',
+      note: 'None is cut off at 1.',
+      entries: named('equipment.NAME.effectiveness', ofEffectiveness),
+    },
+    { title: 'Crew', entries: named('crew.NAME', ofCrew) },
+  ],
 })
 
 /** All states of a piece. */

@@ -55,23 +55,30 @@ function formsOf(options: readonly Schema[]): Schema[] {
 export const isTimeLaw = (def: Definition): boolean =>
   def.options?.some((option) => 'lognormal' in (definition(bareOf(option).schema).shape ?? {})) ?? false
 
-/** What a place at which a name stands is called. */
-export type NameOf = (path: readonly string[]) => string
+/** What names stand for, by where they stand; of all else `NAME`. */
+const names: Readonly<Record<string, string>> = {
+  cases: 'CASE',
+  arrivals: 'SOURCE',
+  line: 'PIECE',
+  crew: 'CREW',
+  variants: 'VARIANT',
+  'variants.VARIANT.add': 'PIECE',
+}
 
 /** All keys below `schema`, in their order. */
-export function keysOf(schema: Schema, nameOf: NameOf, path: readonly string[] = []): Key[] {
+export function keysOf(schema: Schema, path: readonly string[] = []): Key[] {
   const def = definition(bareOf(schema).schema)
   if (def.options) {
     if (isTimeLaw(def)) return []
-    return formsOf(def.options).flatMap((form) => keysOf(form, nameOf, path))
+    return formsOf(def.options).flatMap((form) => keysOf(form, path))
   }
-  if (def.shape) return keysOfShape(def.shape, nameOf, path)
-  if (def.type === 'record') return keysOf(def.valueType!, nameOf, [...path, nameOf(path)])
-  if (def.type === 'array') return keysOf(def.element!, nameOf, [...path, 'N'])
+  if (def.shape) return keysOfShape(def.shape, path)
+  if (def.type === 'record') return keysOf(def.valueType!, [...path, names[path.join('.')] ?? 'NAME'])
+  if (def.type === 'array') return keysOf(def.element!, [...path, 'N'])
   return []
 }
 
-function keysOfShape(shape: Record<string, Schema>, nameOf: NameOf, path: readonly string[]): Key[] {
+function keysOfShape(shape: Record<string, Schema>, path: readonly string[]): Key[] {
   const entries = Object.entries(shape)
   return entries.flatMap(([key, inner], index) => {
     // heads and their like have the same keys again
@@ -82,7 +89,7 @@ function keysOfShape(shape: Record<string, Schema>, nameOf: NameOf, path: readon
         { ...rest, meaning: [meaning, `with the same keys as \`${twin[0]}\``].filter(Boolean).join('; ') },
       ]
     }
-    const below = keysOf(inner, nameOf, [...path, key])
+    const below = keysOf(inner, [...path, key])
     return [keyOf(inner, [...path, key], below.length > 0), ...below]
   })
 }
@@ -164,7 +171,7 @@ function dimensionText(name: string): string {
 }
 
 /** The keys of the laws of a time that may vary. */
-export function lawsOf(time: Schema, nameOf: NameOf, path: readonly string[]): Key[] {
+export function lawsOf(time: Schema, path: readonly string[]): Key[] {
   const [laws] = formsOf(definition(bareOf(time).schema).options!)
-  return keysOf(laws!, nameOf, path).filter(({ path: at }) => !/\.law\./.test(at))
+  return keysOf(laws!, path).filter(({ path: at }) => !/\.law\./.test(at))
 }

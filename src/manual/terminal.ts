@@ -4,7 +4,7 @@ import { tableText } from '../report/table-text.js'
 import { paragraph, type TextStyle } from '../report/text.js'
 import { type Block, blocksOf, type Inline } from './markdown.js'
 
-const spacing = { gap: 3, margin: 0, isTight: true }
+const spacing = { gap: 3, margin: 0 }
 
 /** The text, ending in a newline. */
 export const terminalText = (text: string, style: TextStyle): string =>

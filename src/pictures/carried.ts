@@ -1,7 +1,7 @@
 /** The path of a case that a drive carries: at the speed of the drive, no farther than the ways of those ahead let it. */
 import type { Drive } from './drive.js'
 import { add, type Polyline, placeOn } from './polyline.js'
-import { countBefore } from './steps.js'
+import { countBefore, within } from './steps.js'
 
 /** What keeps a case back: it is never beyond this place, from its first corner to its last; and a case that stands for a time. */
 export interface Keeping {
@@ -46,14 +46,6 @@ export function carried(
     time = corner
   }
   return made
-}
-
-const within = (times: readonly number[], from: number, until: number): number[] => {
-  const first = countBefore(times.length, (place) => times[place]! <= from)
-  return times.slice(
-    first,
-    countBefore(times.length, (place) => times[place]! < until),
-  )
 }
 
 /** A bound over [from, to], between which it has no corner; none where it does not bind. */

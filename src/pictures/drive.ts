@@ -1,5 +1,5 @@
 /** A drive over time: how long it has run, and how far what it carries has come, by the speeds at which it was told to carry. */
-import { countBefore } from './steps.js'
+import { countBefore, within } from './steps.js'
 
 /** From an instant on, s: time run and way gone before it, s and m, and the speed since, m/s. */
 interface Course {
@@ -11,9 +11,11 @@ interface Course {
 
 export class Drive {
   private readonly courses: Course[] = []
+  private readonly times: number[]
 
   /** `steps`: from each instant on the speed, 0 where it stands, in order of time. Before the first it stands. */
   constructor(steps: readonly (readonly [time: number, speed: number])[]) {
+    this.times = steps.map(([time]) => time)
     for (const [time, speed] of steps) {
       const last = this.courses.at(-1)
       const passed = last && last.speed > 0 ? time - last.time : 0
@@ -68,10 +70,6 @@ export class Drive {
 
   /** Instants in (from, to) at which its speed changes, in order. */
   turns(from: number, to: number): number[] {
-    const { courses } = this
-    const turns: number[] = []
-    let place = countBefore(courses.length, (each) => courses[each]!.time <= from)
-    for (; place < courses.length && courses[place]!.time < to; place++) turns.push(courses[place]!.time)
-    return turns
+    return within(this.times, from, to)
   }
 }

@@ -33,6 +33,14 @@ const aisle = 0.8
 
 type Ways = ReadonlyMap<string, readonly string[]>
 
+/** The pieces in the order of travel, their ways, and those of these that lead onwards in that order. */
+interface Travel {
+  order: readonly string[]
+  byName: ReadonlyMap<string, LayoutPiece>
+  ways: Ways
+  ahead: Ways
+}
+
 /**
  * Pieces follow one another along x in the order of travel; where ways meet, a piece begins behind the furthest of those that lead
  * to it. Ways that part lie side by side along y. A way that leads back moves nothing: each piece is placed once.
@@ -80,13 +88,14 @@ function place(pieces: LayoutPiece[], ways: Ways, arrivals: Layout['arrivals']):
   const order = orderOfTravel(ways, [...arrivals.map(({ next }) => next), ...byName.keys()])
   const rank = new Map(order.map((name, index) => [name, index]))
   const isAhead = (from: string, to: string) => rank.get(from)! < (rank.get(to) ?? -1)
+  const ahead = new Map(order.map((name) => [name, ways.get(name)!.filter((to) => isAhead(name, to))]))
+  const travel: Travel = { order, byName, ways, ahead }
   for (const name of order) {
     const { x, length } = byName.get(name)!
-    for (const target of ways.get(name)!)
-      if (isAhead(name, target)) byName.get(target)!.x = Math.max(byName.get(target)!.x, x + length)
+    for (const target of ahead.get(name)!) byName.get(target)!.x = Math.max(byName.get(target)!.x, x + length)
   }
-  moveUp(order, byName, ways, isAhead)
-  const lanes = lanesOf(order, byName, ways, isAhead)
+  moveUp(travel)
+  const lanes = lanesOf(travel)
   let edge = 0
   for (let lane = 0; lane <= Math.max(0, ...lanes.values()); lane++) {
     const inLane = pieces.filter(({ name }) => lanes.get(name) === lane)
@@ -97,36 +106,27 @@ function place(pieces: LayoutPiece[], ways: Ways, arrivals: Layout['arrivals']):
 }
 
 /** Pieces that nothing leads to stand close before the piece that they lead to. */
-function moveUp(
-  order: readonly string[],
-  byName: ReadonlyMap<string, LayoutPiece>,
-  ways: Ways,
-  isAhead: (from: string, to: string) => boolean,
-): void {
-  const aheadOf = (name: string) => ways.get(name)!.filter((target) => isAhead(name, target))
-  const isFree = freeChains(order, ways, aheadOf)
+function moveUp(travel: Travel): void {
+  const { order, byName, ahead } = travel
+  const isFree = freeChains(travel)
   for (const name of [...order].reverse()) {
-    const ahead = aheadOf(name)
-    if (!isFree.has(name) || ahead.length === 0) continue
+    const targets = ahead.get(name)!
+    if (!isFree.has(name) || targets.length === 0) continue
     const piece = byName.get(name)!
-    const x = Math.min(...ahead.map((target) => byName.get(target)!.x)) - piece.length
+    const x = Math.min(...targets.map((target) => byName.get(target)!.x)) - piece.length
     if (x > piece.x + hair) piece.x = x
   }
 }
 
 /** Pieces that nothing leads to, and what they alone lead to: a whole chain moves, from its end backwards. */
-function freeChains(
-  order: readonly string[],
-  ways: Ways,
-  aheadOf: (name: string) => string[],
-): ReadonlySet<string> {
-  const fed = order.flatMap(aheadOf)
+function freeChains({ order, ways, ahead }: Travel): ReadonlySet<string> {
+  const fed = order.flatMap((name) => ahead.get(name)!)
   const isFree = new Set(order.filter((name) => !fed.includes(name)))
   for (const name of order) {
     const [target, ...others] = ways.get(name)!
     if (!isFree.has(name) || target === undefined || others.length > 0) continue
     const isOnlyFeeder = fed.filter((each) => each === target).length === 1
-    if (isOnlyFeeder && aheadOf(name).length > 0) isFree.add(target)
+    if (isOnlyFeeder && ahead.get(name)!.length > 0) isFree.add(target)
   }
   return isFree
 }
@@ -184,21 +184,13 @@ function waysBack(ways: Ways, starts: readonly string[]): Set<string> {
  * Number of the lane of each piece, from 0: that of the piece that leads to it, the one beside it where it is not the first of
  * its ways, or the next one that is free there.
  */
-function lanesOf(
-  order: readonly string[],
-  byName: ReadonlyMap<string, LayoutPiece>,
-  ways: Ways,
-  isAhead: (from: string, to: string) => boolean,
-): Map<string, number> {
+function lanesOf({ order, byName, ahead }: Travel): Map<string, number> {
   const lanes = new Map<string, number>()
   const taken: { from: number; to: number }[][] = []
   for (const name of order) {
     const { x, length } = byName.get(name)!
-    const feeders = order.filter((each) => ways.get(each)!.includes(name) && isAhead(each, name))
-    const wanted = feeders.map((each) => {
-      const firstWay = ways.get(each)!.find((target) => isAhead(each, target))
-      return lanes.get(each)! + (firstWay === name ? 0 : 1)
-    })
+    const feeders = order.filter((each) => ahead.get(each)!.includes(name))
+    const wanted = feeders.map((each) => lanes.get(each)! + (ahead.get(each)![0] === name ? 0 : 1))
     const isFree = (lane: number) =>
       (taken[lane] ?? []).every(({ from, to }) => x + length <= from + hair || x >= to - hair)
     let lane = feeders.length > 0 ? Math.min(...wanted) : 0

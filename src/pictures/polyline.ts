@@ -48,20 +48,19 @@ export function lower(path: Polyline, bound: Polyline): Polyline {
     const end = Math.min(path.times[ofPath + 1]!, turn > begin ? turn : last)
     const [a, b] = [onPiece(path, ofPath, begin), onPiece(path, ofPath, end)]
     const [c, d] = [begin, end].map((time) => (isBound ? onPiece(bound, ofBound, time) : Infinity)) as Ends
-    addLower(made, [begin, end], [a, b], [c, d])
+    add(made, begin, Math.min(a, c))
+    addCrossing(made, [begin, end], [a, b], [c, d])
+    add(made, end, Math.min(b, d))
     begin = end
   }
   return made
 }
 
-/** Adds the lower of two straight pieces over the same time, with the corner where they cross. */
-function addLower(made: Polyline, [begin, end]: Ends, [a, b]: Ends, [c, d]: Ends): void {
-  add(made, begin, Math.min(a, c))
-  if ((a - c) * (b - d) < 0) {
-    const part = (c - a) / (c - a + b - d)
-    add(made, begin + (end - begin) * part, a + (b - a) * part)
-  }
-  add(made, end, Math.min(b, d))
+/** Adds the corner where two straight pieces over the same time cross. */
+function addCrossing(made: Polyline, [begin, end]: Ends, [a, b]: Ends, [c, d]: Ends): void {
+  if ((a - c) * (b - d) >= 0) return
+  const part = (c - a) / (c - a + b - d)
+  add(made, begin + (end - begin) * part, a + (b - a) * part)
 }
 
 /** Adds a corner, without going back; one that says nothing new is left out. */
@@ -127,10 +126,7 @@ export function reaching(
   for (const time of corners) {
     const [a, b] = [placeOn(times, places, begin), placeOn(times, places, time)]
     const [c, d] = [ramp(begin), ramp(time)]
-    if ((a - c) * (b - d) < 0) {
-      const part = (c - a) / (c - a + b - d)
-      add(made, begin + (time - begin) * part, a + (b - a) * part)
-    }
+    addCrossing(made, [begin, time], [a, b], [c, d])
     add(made, time, Math.max(b, d))
     begin = time
   }

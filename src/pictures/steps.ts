@@ -16,3 +16,10 @@ export const holdingAt = <Value>(
   steps: readonly (readonly [number, Value])[],
   time: number,
 ): Value | undefined => steps[countBefore(steps.length, (place) => steps[place]![0] <= time) - 1]?.[1]
+
+/** Those of `times`, which are in order, that lie in (from, until). */
+export const within = (times: readonly number[], from: number, until: number): number[] =>
+  times.slice(
+    countBefore(times.length, (place) => times[place]! <= from),
+    countBefore(times.length, (place) => times[place]! < until),
+  )

@@ -1,9 +1,11 @@
-/** The ways of cases in a time-space diagram: thousands of lines, as short in markup as they can be. */
+/** The ways of cases in a time-space diagram, each with what it says: thousands of lines, as short in markup as they can be. */
 import { inks } from '../report/marks/inks.js'
 import { type Markup, markup, svg } from '../report/markup.js'
-import { caseWords } from './case-words.js'
-import { motionOf } from './motion.js'
+import type { Stretch } from '../shifts/stretch.js'
+import type { Layout } from './layout.js'
+import { type Move, motionOf } from './motion.js'
 import { type Polyline, placeOn, simplified } from './polyline.js'
+import { clockOf, lasting } from './stops.js'
 import type { Frame } from './time-space-frame.js'
 
 /** Every case as one thin line: from piece to piece where the next one lies below, else begun anew. */
@@ -57,4 +59,31 @@ function since(from: number, times: Float64Array, places: Float64Array): Polylin
     seen.places.unshift(placeOn(times, places, from))
   }
   return seen
+}
+
+/** Shorter standing is not told, s. */
+const least = 2
+/** Ways shorter than this in a piece of a path are standing, m. */
+const hair = 1e-3
+
+/** Of each case of the stretch, in their order, a sentence: its number and kind, and where it stood while it is seen. `moves` are all its moves. */
+function caseWords(stretch: Stretch, layout: Layout, moves: readonly Move[]): string[] {
+  const stood = stretch.cases.map(() => new Map<number, number>())
+  for (const { item, piece, times, places } of moves)
+    for (let corner = 1; corner < times.length; corner++) {
+      const lasts = times[corner]! - Math.max(times[corner - 1]!, stretch.from)
+      if (lasts > 0 && places[corner]! - places[corner - 1]! < hair)
+        stood[item]!.set(piece, (stood[item]!.get(piece) ?? 0) + lasts)
+    }
+  return stretch.cases.map(({ id, kind, came: [source, time], path }, item) => {
+    const before = Math.min(path[0]?.[1] ?? stretch.to, stretch.to) - Math.max(time, stretch.from)
+    const places = [
+      ...(before >= least ? [`${lasting(before)} before the line`] : []),
+      ...[...stood[item]!].flatMap(([piece, lasts]) =>
+        lasts >= least ? [`${lasting(lasts)} on ${layout.pieces[piece]!.name}`] : [],
+      ),
+    ]
+    const came = `Case ${id} (${layout.cases[kind]!.name}) came from ${stretch.sources[source]!.name} at ${clockOf(time, true)}`
+    return `${came}; ${places.length > 0 ? `it stood ${places.join(', ')}` : 'it stood nowhere'}.`
+  })
 }

@@ -1,11 +1,10 @@
 /** Whoever simulates, over a queue: hands tasks to workers anywhere, and asks again for what is lost on the way. */
 import { randomUUID } from 'node:crypto'
 import { hostname } from 'node:os'
-import { Standstill } from '../line/standstill.js'
 import { Fault } from '../scenario/fault.js'
 import type { Executor } from '../shifts/executor.js'
 import { inProcess } from '../shifts/in-process.js'
-import type { Results, Task } from '../shifts/work.js'
+import { type Results, type Task, taken } from '../shifts/work.js'
 import { Sending, type Sent } from './designs.js'
 import { type Answer, answerOf, idOf, type TaskSent, taskToBytes } from './messages.js'
 import { type ToldOfServer, wordsOf } from './server.js'
@@ -25,6 +24,9 @@ const partTime = 600
 /** A server that says nothing for so long, ms, is told of. */
 const slow = 5000
 
+/** An answer that is one: all else is asked for again. */
+type Done = Exclude<Answer, { missing: true } | { refused: string }>
+
 /** A task that is asked for. */
 interface Asked {
   id: string
@@ -36,7 +38,7 @@ interface Asked {
   /** It was said to be done while it was busy. */
   isTold: boolean
   isInQueue: boolean
-  resolve: (answer: Answer) => void
+  resolve: (answer: Done) => void
   reject: (error: Error) => void
 }
 
@@ -109,12 +111,7 @@ export class QueueExecutor implements Executor {
     if (task.what === 'stretch') return this.here.work(task)
     const answer = await this.answerTo(task)
     if ('shifts' in answer) return answer.shifts as Results<Of>
-    if ('series' in answer) return answer.series as Results<Of>
-    if ('standstill' in answer) {
-      const { piece, rule, fix, shift } = answer.standstill
-      throw new Standstill(piece, rule, fix, shift)
-    }
-    throw new Error('bug' in answer ? answer.bug : 'no answer')
+    return ('series' in answer ? answer.series : taken(answer)) as Results<Of>
   }
 
   /** Takes what is not done out of the queue. */
@@ -140,7 +137,7 @@ export class QueueExecutor implements Executor {
     await transport.close()
   }
 
-  private answerTo(task: Exclude<Task, { what: 'stretch' }>): Promise<Answer> {
+  private answerTo(task: Exclude<Task, { what: 'stretch' }>): Promise<Done> {
     const sent = this.sending.of(task.scenario)
     const shape = this.toSend(task, sent.hash)
     const id = idOf(shape)
@@ -163,38 +160,39 @@ export class QueueExecutor implements Executor {
 
   /** Puts a task into the queue, with its design. What keeps it from that is tried again. */
   private async ask(asked: Asked): Promise<void> {
-    const { transport } = this
-    if (!transport || asked.isBusy) return
-    asked.isBusy = true
-    try {
+    if (asked.isBusy) return
+    await this.busyWith(asked, async (transport) => {
       await this.standing.put(asked.sent, transport)
       await transport.add(asked.id, taskToBytes(asked.task))
       asked.isInQueue = true
+    })
+    if (asked.isTold) await this.collect(asked.id)
+  }
+
+  /** Does what takes a while for a task, where there is a way. */
+  private async busyWith(asked: Asked, act: (transport: Transport) => Promise<void>): Promise<void> {
+    if (!this.transport) return
+    asked.isBusy = true
+    try {
+      await act(this.transport)
     } catch (error) {
       this.takeTrouble(error)
     } finally {
       asked.isBusy = false
     }
-    if (asked.isTold) await this.collect(asked.id)
   }
 
   /** Looks after a task that somebody may have done. */
   private async collect(id: string): Promise<void> {
-    const { transport } = this
     const asked = this.asked.get(id)
-    if (!transport || !asked) return
+    if (!asked) return
     asked.isTold = asked.isBusy
     if (asked.isBusy) return
-    asked.isBusy = true
-    try {
+    await this.busyWith(asked, async (transport) => {
       const bytes = await transport.fetch(`answer:${id}`)
       if (bytes) await this.take(asked, bytes, transport)
       else await this.find(asked, transport)
-    } catch (error) {
-      this.takeTrouble(error)
-    } finally {
-      asked.isBusy = false
-    }
+    })
   }
 
   /** A task without an answer: it waits, was given up, or is lost with its server. */

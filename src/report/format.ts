@@ -3,12 +3,6 @@
 import { type Figure, wholeOf } from '../catalogue/figure.js'
 import { type Display, nothing, printedUnit, thousandsApart } from '../catalogue/printed-units.js'
 
-/** Decimals that keep `digits` figures of `value`. */
-function decimalsFor(value: number, digits: number): number {
-  const exponent = Math.floor(Math.log10(Math.abs(value)) + 1e-12)
-  return Math.min(8, Math.max(0, digits - 1 - exponent))
-}
-
 /** A number with thousands apart by a thin space. */
 export function grouped(value: number, decimals: number): string {
   const text = Math.abs(value) < 0.5 * 10 ** -decimals ? (0).toFixed(decimals) : value.toFixed(decimals)
@@ -121,10 +115,12 @@ function fewText({ events, of }: NonNullable<Figure['few']>): string {
 }
 
 /** With so many figures, zeros at the end left out. */
-const rounded = (value: number, digits: number): string =>
-  grouped(value, value === 0 ? 0 : decimalsFor(value, digits))
+function rounded(value: number, digits: number): string {
+  const decimals = value === 0 ? 0 : Math.min(8, Math.max(0, digits - 1 - decadeOf(value)))
+  return grouped(value, decimals)
     .replace(/(\.\d*?)0+$/, '$1')
     .replace(/\.$/, '')
+}
 
 /** What is not empty, with a space between. */
 export const joined = (...parts: readonly string[]): string => parts.filter((part) => part !== '').join(' ')
@@ -158,9 +154,7 @@ export function durationText(seconds: number): string {
   if (seconds < 120) return `${Number(seconds.toPrecision(4))} s`
   const hours = Math.floor(seconds / 3600 + 1e-9)
   const minutes = Math.round((seconds - hours * 3600) / 60)
-  return [hours > 0 ? `${hours} h` : '', minutes > 0 ? `${minutes} min` : '']
-    .filter((part) => part !== '')
-    .join(' ')
+  return joined(hours > 0 ? `${hours} h` : '', minutes > 0 ? `${minutes} min` : '')
 }
 
 /** A share in whole per cent: `95 %`; of none it is no number. */

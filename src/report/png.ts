@@ -5,6 +5,7 @@ import path from 'node:path'
 import type { createCanvas as plainCanvas } from 'canvas'
 import { createCanvas, GlobalFonts } from 'canvas/node-canvas.js'
 import { ChartJSNodeCanvas } from 'chartjs-node-canvas'
+import { inOrder } from '../shifts/lanes.js'
 import type { Chart, Picture } from './marks/chart.js'
 import { palette } from './marks/inks.js'
 import { ownFont } from './marks/letters.js'
@@ -58,17 +59,10 @@ export async function renderPng(chart: Chart): Promise<Buffer> {
 const inHand = 2
 
 /** The pictures of charts, in their order. */
-export async function renderAll(charts: readonly Chart[]): Promise<Picture[]> {
-  const pictures: Picture[] = []
-  let next = 0
-  const lane = async (): Promise<void> => {
-    while (next < charts.length) {
-      const at = next++
-      const chart = charts[at]!
-      const png = await renderPng(chart)
-      pictures[at] = { chart, png, inBase64: () => png.toString('base64') }
-    }
-  }
-  await Promise.all(Array.from({ length: inHand }, lane))
-  return pictures
+export function renderAll(charts: readonly Chart[]): Promise<Picture[]> {
+  return inOrder(charts.length, inHand, async (number) => {
+    const chart = charts[number]!
+    const png = await renderPng(chart)
+    return { chart, png, inBase64: () => png.toString('base64') }
+  })
 }

@@ -12,7 +12,7 @@ export interface ScreenStyle extends TextStyle {
 /** Where sentences begin: behind the longest word that heads them. */
 const indent = 10
 
-const spacing = { gap: 3, margin: 0, isTight: true }
+const spacing = { gap: 3, margin: 0 }
 
 /** The screen, ending in a newline. */
 export function screenText({ title, display, verdict, parts }: Screen, style: ScreenStyle): string {

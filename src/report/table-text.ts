@@ -5,19 +5,21 @@ import { cellText } from './cell.js'
 import type { Table } from './report.js'
 import { paragraph, type TextStyle } from './text.js'
 
-/** How wide columns stand apart, what stands before the first, and whether rows that say nothing and room that no line needs are left out. */
+/** How wide columns stand apart, and what stands before the first. */
 interface Spacing {
   gap: number
   margin: number
-  isTight: boolean
 }
 
-/** A table with its title and note. Words stand to the left and are broken into lines, figures stand to the right. */
+/**
+ * A table with its title and note. Words stand to the left and are broken into lines, figures stand to the right. Rows that say nothing and room
+ * that no line needs are left out.
+ */
 export function tableText(
   table: Table,
   display: Display,
   { bold, width }: TextStyle,
-  { gap, margin, isTight }: Spacing,
+  { gap, margin }: Spacing,
 ): string {
   const rows = [
     table.columns.map(({ title }) => title),
@@ -27,10 +29,8 @@ export function tableText(
   const groups = columnsThatFit(rows, areWords, gap, width - margin).map((columns) => {
     const broken = rows
       .map((row) => columns.map(({ column, width: room }) => linesOf(row[column]!, room)))
-      .filter(([, ...cells]) => !isTight || cells.some(([first]) => first !== ''))
-    const widths = columns.map(({ width: room }, at) =>
-      isTight ? Math.max(...broken.flatMap((cells) => cells[at]!.map(placesOf))) : room,
-    )
+      .filter(([, ...cells]) => cells.some(([first]) => first !== ''))
+    const widths = columns.map((_, at) => Math.max(...broken.flatMap((cells) => cells[at]!.map(placesOf))))
     const set = (cells: readonly (readonly string[])[]): string[] =>
       Array.from({ length: Math.max(...cells.map(({ length }) => length)) }, (_, line) => {
         const across = columns.map(({ column }, at) =>

@@ -4,7 +4,7 @@ import type { Head, Report, Table } from './report.js'
 import { tableText } from './table-text.js'
 import { paragraph, type TextStyle } from './text.js'
 
-const spacing = { gap: 4, margin: 1, isTight: true }
+const spacing = { gap: 4, margin: 1 }
 
 /** The report in full, ending in a newline. */
 export function terminalReport(report: Report, style: TextStyle): string {

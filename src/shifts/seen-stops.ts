@@ -58,10 +58,8 @@ export class SeenStops {
 
   take({ event, at, time, cause, jam, state }: ShiftEvent): void {
     if (event === 'stops') this.begin({ piece: at, cause: cause!, jam: jam ?? null, begins: time })
-    else if (event === 'planned-stop')
-      this.begin({ piece: at, cause: 'planned-stops', jam: jam ?? null, begins: time })
     // planned work is a planned stop too; beside a stop that lasts the log has that one
-    else if (event === 'planned-work' && !this.open.has(at))
+    else if (event === 'planned-stop' || (event === 'planned-work' && !this.open.has(at)))
       this.begin({ piece: at, cause: 'planned-stops', jam: null, begins: time })
     else if (event === 'work-done') this.end(at, time)
     // nobody is called to a planned stop: it is over when the piece does something else, and a break only holds it up

@@ -6,8 +6,7 @@ import type { Executor } from './executor.js'
 import { inProcess } from './in-process.js'
 import { type Order, type Replicated, replicate } from './replicate.js'
 import type { LogEyes } from './seen-stops.js'
-import { findWarmUp, type WarmUp } from './steady.js'
-import { unsettled } from './unsettled.js'
+import { findWarmUp, unsettled, type WarmUp } from './steady.js'
 import { nothingHeld } from './work.js'
 
 /** Keeps what is finished, by the key of its design, so that a study that was cut off can go on. */

@@ -1,7 +1,10 @@
 /** The warm-up of an open-ended run: how long the line takes, from empty, to come to its stride. */
 
+import { Fault } from '../scenario/fault.js'
+import type { Scenario } from '../scenario/schema.js'
 import { mser } from '../statistics/warm-up.js'
 import type { Executor } from './executor.js'
+import { inOrder } from './lanes.js'
 import type { Task } from './work.js'
 
 /** Runs whose average is searched: the first ones of the study, whatever its length, so that the cut is always the same. */
@@ -33,7 +36,10 @@ export async function findWarmUp(
   const { shift } = of.scenario
   const span = shift.length + shift['run-out']
   const end = span * shift.campaign
-  const rows = await gather(executor, of)
+  const rows = await inOrder(runs, executor.size, async (run) => {
+    const [row] = await executor.work({ what: 'series', ...of, from: run + 1, to: run + 1, instants })
+    return row!
+  })
   const cases = Array.from(
     { length: instants },
     (_, at) => rows.reduce((sum, row) => sum + row[at]!, 0) / runs,
@@ -51,20 +57,19 @@ export async function findWarmUp(
   }
 }
 
-/** One series a run, in the order of the runs. */
-async function gather(
-  executor: Executor,
-  of: Pick<Task, 'seed' | 'scenario' | 'design'>,
-): Promise<Float64Array[]> {
-  const rows: Float64Array[] = []
-  let next = 1
-  const lane = async (): Promise<void> => {
-    while (next <= runs) {
-      const run = next++
-      const [row] = await executor.work({ what: 'series', ...of, from: run, to: run, instants })
-      rows[run - 1] = row!
-    }
+/** The line does not come to its stride in the time that it is given: says what was seen and what would mend it. */
+export function unsettled({ cases, cut, runs }: WarmUp, { shift }: Scenario): Fault {
+  const quarter = Math.floor(cases.length / 4)
+  const average = (from: number) => {
+    const part = cases.slice(from, from + quarter)
+    return (part.reduce((sum, each) => sum + each, 0) / part.length).toPrecision(3)
   }
-  await Promise.all(Array.from({ length: executor.size }, lane))
-  return rows
+  const length = (shift.length + shift['run-out']) * shift.campaign
+  const hours = (seconds: number) => `${Number((seconds / 3600).toPrecision(3))} h`
+  return new Fault(
+    'unsettled',
+    `shift.start: with \`steady\` the line must reach a steady state in the first half of the run, but it did not (MSER-5 over the average of ${runs} runs of ${hours(length)}: cut at ${hours(cut)}).\n` +
+      `    seen:  cases in the line, mean of the quarters: ${[0, 1, 2, 3].map((each) => average(each * quarter)).join(', ')}\n` +
+      `    fix:   use a longer run, such as ${shift.campaign > 1 ? `\`campaign: ${shift.campaign * 4}\`` : `\`length: ${hours(length * 4)}\``}; if the cases only grow, more arrive than the line can pass, and there is no steady state`,
+  )
 }

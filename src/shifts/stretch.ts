@@ -1,5 +1,6 @@
 /** A stretch of one shift as it was simulated: which case was where, when, and in what state every piece was. */
 
+import { median } from 'simple-statistics'
 import type { StateKey } from '../catalogue/states.js'
 import type { Movement } from '../kinds/in-pictures.js'
 import { inPicturesOf } from '../kinds/pictures.js'
@@ -56,12 +57,10 @@ export function ordinaryShift(shifts: readonly Pick<ShiftResult, 'outputs'>[]): 
   why: string
 } {
   const outputs = shifts.map(({ outputs: each }) => each.reduce((sum, output) => sum + output, 0))
-  const sorted = [...outputs].sort((a, b) => a - b)
-  const middle = sorted.length >> 1
-  const median = sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2
+  const middle = median(outputs)
   let best = 0
   for (const [index, output] of outputs.entries())
-    if (Math.abs(output - median) < Math.abs(outputs[best]! - median)) best = index
+    if (Math.abs(output - middle) < Math.abs(outputs[best]! - middle)) best = index
   const share = `Shift ${best + 1} of ${outputs.length}`
   return {
     shift: best + 1,

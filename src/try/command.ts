@@ -58,16 +58,19 @@ function variantText(name: string, changes: readonly Override[]): string {
   ].join('\n')
 }
 
-/** What an answer was asked with. */
-export interface Answered {
-  /** Name of the file of the line as it came. */
-  name: string
-  seed: string
-  shifts: number
-  /** Its inputs have evidence, and were held as given. */
-  isFixed: boolean
+/** What an answer says of how it was asked: it was drawn where its inputs have evidence, or they were held as given. */
+interface Answered {
+  made: { seed: string; shifts: number }
+  evidence?: readonly unknown[]
+  drawn?: unknown
 }
 
-/** The command that gives the same figures: of the file as it came with the change, or of the changed file once it is saved under its name. */
-export const repeating = ({ name, seed, shifts, isFixed }: Answered, sets: readonly string[] = []): string =>
-  repeatOf('run', { name, set: sets }, { shifts, seed, inputs: isFixed ? 'fixed' : undefined })
+/** The command that gives the same figures: of the file as it came, called `name`, with the change, or of the changed file once it is saved under its name. */
+export function repeating(
+  name: string,
+  { made: { seed, shifts }, evidence = [], drawn }: Answered,
+  set: readonly string[],
+): string {
+  const inputs = evidence.length > 0 && drawn === undefined ? 'fixed' : undefined
+  return repeatOf('run', { name, set }, { shifts, seed, inputs })
+}

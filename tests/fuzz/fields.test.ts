@@ -9,12 +9,11 @@ import { begun, edited, redone, undone } from '../../src/try/draft/history.js'
 import { standingAt, stepsOf } from '../../src/try/draft/steps.js'
 import { setValue, unsetValue } from '../../src/try/draft/values.js'
 import { treeOf } from '../../src/try/draft/yaml-text.js'
+import { typedValue } from '../../src/try/fields/amounts.js'
 import type { Field } from '../../src/try/fields/field.js'
-import { groupsOf } from '../../src/try/fields/groups.js'
-import { typedValue } from '../../src/try/view/fields/typed.js'
 import { smallLine } from '../cli/in-process.js'
 import { expectTried } from '../tried.js'
-import { demo } from '../try/demos.js'
+import { demo, fieldsOf } from '../try/demos.js'
 import { attack, type Change, changes, spoiltText } from './mutate.js'
 
 const short = `# Why: a test
@@ -50,7 +49,7 @@ const typed = [
   ],
 ]
 
-const fieldsOf = (text: string): Field[] => groupsOf(treeOf(text)!).flatMap(({ fields }) => fields)
+const fieldsIn = (text: string): Field[] => fieldsOf(treeOf(text)!)
 
 /** Comments in lines of their own, outside of all values. */
 const commentsIn = (text: string) => text.split('\n').filter((line) => line.startsWith('#'))
@@ -68,7 +67,7 @@ function typing(fields: readonly Field[], change: Change): { path: string; value
 /** The text once this was typed; null where it is refused, which is said. */
 function after(text: string, change: Change): { text: string; path: string } | null {
   tried++
-  const { path, value } = typing(fieldsOf(text), change)
+  const { path, value } = typing(fieldsIn(text), change)
   const made = value === '' ? unsetValue(text, path) : setValue(text, path, value)
   if ('rule' in made) {
     for (const words of [made.rule, made.fix]) expect(words).not.toMatch(/^$|undefined|\[object/)

@@ -16,8 +16,7 @@ import { demoFolder } from '../demo.js'
 
 const styleOf = (width: number) => ({ bold: (text: string) => text, width })
 
-const set = (table: Table, width: number) =>
-  tableText(table, 'metric', styleOf(width), { gap: 2, margin: 0, isTight: false })
+const set = (table: Table, width: number) => tableText(table, 'metric', styleOf(width), { gap: 2, margin: 0 })
 
 const tooLong = (text: string, width: number) => text.split('\n').filter((line) => line.length > width)
 

@@ -85,8 +85,8 @@ describe('a change', () => {
 })
 
 it('the command that repeats an answer names seed and shifts', () => {
-  const answered = { name: 'line 2.yaml', seed: 'a', shifts: 200, isFixed: true }
-  expect(repeating(answered, ['tape.leg=60 mm'])).toBe(
+  const answered = { made: { seed: 'a', shifts: 200 }, evidence: ['a count'] }
+  expect(repeating('line 2.yaml', answered, ['tape.leg=60 mm'])).toBe(
     "tapeshift run 'line 2.yaml' --set 'tape.leg=60 mm' --shifts 200 --seed a --inputs fixed",
   )
 })

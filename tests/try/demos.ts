@@ -3,6 +3,10 @@ import { readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { inProcess } from '../../src/shifts/in-process.js'
 import type { Line } from '../../src/try/data.js'
+import type { Tree } from '../../src/try/draft/yaml-text.js'
+import type { Field } from '../../src/try/fields/field.js'
+import { groupAt, partsOf } from '../../src/try/fields/groups.js'
+import { saysOnce } from '../../src/try/fields/leaf.js'
 import type { Ask, Told } from '../../src/try/study/messages.js'
 import { Tryout } from '../../src/try/study/tryout.js'
 import { demoFolder } from '../demo.js'
@@ -21,6 +25,12 @@ export const demo = (name: string): Line => ({
   text: readFileSync(path.join(demoFolder, name), 'utf8'),
   files: csv,
 })
+
+const says = saysOnce()
+
+/** The fields of all parts of a scenario, in their order. */
+export const fieldsOf = (tree: Tree): Field[] =>
+  partsOf(tree).flatMap(({ path: at }) => [...groupAt(tree, at, says)!.fields])
 
 /** All that is told of an ask until `isEnough`, by a study of its own in this thread. */
 export async function toldOf(ask: Ask, isEnough: (told: Told) => boolean = () => false): Promise<Told[]> {

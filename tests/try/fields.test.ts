@@ -3,12 +3,10 @@ import { describe, expect, it } from 'vitest'
 import { scenarioKeys } from '../../src/manual/keys.js'
 import { treeOf } from '../../src/try/draft/yaml-text.js'
 import { converted, dragOf } from '../../src/try/fields/amounts.js'
-import { groupsOf, noFields } from '../../src/try/fields/groups.js'
-import { demo } from './demos.js'
+import { noFields } from '../../src/try/fields/groups.js'
+import { demo, fieldsOf } from './demos.js'
 
-const groups = (text: string) => groupsOf(treeOf(text)!)
-const fields = (text: string) =>
-  new Map(groups(text).flatMap((group) => group.fields.map((each) => [each.path, each])))
+const fields = (text: string) => new Map(fieldsOf(treeOf(text)!).map((each) => [each.path, each]))
 
 /** One of each thing, with lists and laws that hold something. */
 const all = `
@@ -59,10 +57,7 @@ describe('fields', () => {
       ...{ explanation: 'speed of the driven belts', takes: 'a speed, such as `24 m/min`' },
       ...{ written: '20 m/min', usual: '24 m/min', basis: 'from memory, low confidence', evidence: null },
       ...{ amount: { number: 20, unit: 'm/min' }, dimension: 'speed', choices: [] },
-      units: [
-        ...['m/min', 'm/s', 'mm/s'].map((unit) => ({ unit, system: 'metric' })),
-        ...['ft/min', 'ft/s', 'in/s'].map((unit) => ({ unit, system: 'us' })),
-      ],
+      units: ['m/min', 'm/s', 'mm/s', 'ft/min', 'ft/s', 'in/s'],
       drag: { from: 6.5, to: 60, step: 0.5 },
     })
     expect(of.get('line.sealer.heads.top.cut.reset')).toMatchObject({

@@ -1,12 +1,11 @@
 /** A chart: what it is called, says and shows, and the picture of it as the library that draws it takes it. */
-import type { ChartConfiguration, ChartOptions } from 'chart.js'
+import type { ChartConfiguration, ChartData, ChartOptions, LegendItem } from 'chart.js'
 import type { Section } from '../sections.js'
 import { barRows } from './axis.js'
 import { linesOf, wrapped } from './breaking.js'
 import { foot, footHeight, type Origin } from './foot.js'
 import { palette } from './inks.js'
-import { legend, legendHeight } from './legend.js'
-import { fontFamily, plainFont } from './letters.js'
+import { fontFamily, letterWidth, plainFont } from './letters.js'
 import { isByHand, type Mark } from './mark.js'
 
 /** A picture to be drawn, by a browser or into a file. */
@@ -106,7 +105,7 @@ function frame(title: string[], subtitle: string[], { gap, legend: shown }: Char
     font: plainFont,
     layout: { padding: { left: 14, right: 24, top: 8, bottom: footHeight } },
     plugins: {
-      legend: shown ? legend((label) => shown.includes(label)) : { display: false },
+      legend: shown ? legendOf(shown) : { display: false },
       tooltip: { enabled: false },
       title: {
         display: true,
@@ -126,6 +125,37 @@ function frame(title: string[], subtitle: string[], { gap, legend: shown }: Char
       },
     },
   } satisfies ChartOptions
+}
+
+/** The legend above a picture, with an entry for each dataset of these labels. */
+const legendOf = (shown: readonly string[]) => ({
+  display: true,
+  position: 'top' as const,
+  align: 'start' as const,
+  labels: {
+    boxWidth: 14,
+    boxHeight: 12,
+    padding: 10,
+    color: palette.ink,
+    font: plainFont,
+    filter: ({ datasetIndex }: LegendItem, { datasets }: ChartData) =>
+      shown.includes(datasets[datasetIndex ?? -1]?.label ?? ''),
+  },
+})
+
+/** Height of a legend of these labels where it is at most `most` wide, by the usual width of a letter; px. */
+function legendHeight(labels: readonly string[], most: number): number {
+  let rows = 1
+  let used = 0
+  for (const label of labels) {
+    const width = label.length * letterWidth.plain + 32
+    if (used > 0 && used + width > most) {
+      rows++
+      used = 0
+    }
+    used += width
+  }
+  return rows * 24 + 10
 }
 
 /** Rows that a legend has more in a picture of this width than in one of the usual width, px. */

@@ -3,8 +3,6 @@
 import { palette } from './inks.js'
 import { type Context, fontOf, type Lettering, widthOf } from './letters.js'
 
-export type { Context, Lettering } from './letters.js'
-
 /** A place in the picture, px. */
 export type Place = readonly [x: number, y: number]
 

@@ -21,18 +21,15 @@ const missing = (name: string): Refused => ({
 })
 
 /** The text with one more entry like `name`, behind all others; its name comes back with it. */
-export function addLike(text: string, room: Room, name: string): Edited {
-  let made = name
-  const edited = rewritten(text, (tree) => {
+export const addLike = (text: string, room: Room, name: string): Edited =>
+  rewritten(text, (tree) => {
     const entries = entriesOf(tree, room)
     if (!Object.hasOwn(entries, name)) return missing(name)
     // packing, packing 2, packing 3; table-1, table-1 2
-    made = freeName(name.replace(/ \d+$/, ''), Object.keys(entries))
+    const made = freeName(name.replace(/ \d+$/, ''), Object.keys(entries))
     entries[made] = structuredClone(entries[name])
-    return null
+    return made
   })
-  return 'text' in edited ? { ...edited, name: made } : edited
-}
 
 /** The text without an entry; the last one stays, for a line needs one. */
 export const removeEntry = (text: string, room: Room, name: string): Edited =>

@@ -1,4 +1,5 @@
 /** Undo and redo over all edits of a text; quick edits of one field count as one. Data alone, so that it can be stored. */
+import * as z from 'zod'
 
 /** A text, and what brought it about: the path of the field, or what else was done. */
 interface State {
@@ -62,35 +63,20 @@ function within(states: readonly State[], letters: number): readonly State[] {
   return from === 0 ? states : states.slice(from)
 }
 
-/** As it is stored. */
-export const stored = ({ past, present, future }: History): string =>
-  JSON.stringify({ past: past.map(bare), present: bare(present), future: future.map(bare) })
+/** As it is stored: of another visit no time is known. */
+export const stored = (history: History): string =>
+  JSON.stringify(history, ['past', 'present', 'future', 'text', 'by'])
 
-/** Of another visit no time is known. */
-const bare = ({ text, by }: State) => ({ text, by })
+const state = z
+  .object({ text: z.string(), by: z.string() })
+  .transform((each): State => ({ ...each, at: Number.NEGATIVE_INFINITY }))
+const whole = z.object({ past: z.array(state), present: state, future: z.array(state) })
 
 /** What was stored; null where that is none of ours. */
 export function restored(text: string): History | null {
-  let read: unknown
   try {
-    read = JSON.parse(text)
+    return whole.parse(JSON.parse(text))
   } catch {
     return null
   }
-  const { past, present, future } = (read ?? {}) as Record<string, unknown>
-  if (!Array.isArray(past) || !Array.isArray(future)) return null
-  const states = [...past, present, ...future].map(stateOf)
-  if (states.some((each) => each === null)) return null
-  const all = states as State[]
-  return {
-    past: all.slice(0, past.length),
-    present: all[past.length]!,
-    future: all.slice(past.length + 1),
-  }
-}
-
-function stateOf(read: unknown): State | null {
-  const { text, by } = (read ?? {}) as Record<string, unknown>
-  if (typeof text !== 'string' || typeof by !== 'string') return null
-  return { text, by, at: Number.NEGATIVE_INFINITY }
 }

@@ -26,13 +26,11 @@ export const pieceNames = (tree: Tree): string[] => Object.keys(piecesOf(tree))
 /** The text with a piece of a kind behind `after`; its name comes back with it. */
 export function addNewPiece(text: string, kind: keyof typeof newPieces, after: string): Edited {
   const { keys, name: wanted } = newPieces[kind]
-  let name = wanted
-  const made = rewritten(text, (tree) => {
-    name = freeName(wanted, pieceNames(tree))
+  return rewritten(text, (tree) => {
+    const name = freeName(wanted, pieceNames(tree))
     const found = addPiece(tree, change(name, 'add', { after, ...structuredClone(keys) }))
-    return found && refusedBy(found)
+    return found ? refusedBy(found) : name
   })
-  return 'text' in made ? { ...made, name } : made
 }
 
 /** The text without a piece: what it passed on goes to where it passed it on to. Its prices and its post go too. */

@@ -2,7 +2,7 @@
 import type { Document } from 'yaml'
 import { isMap } from '../../scenario/is-map.js'
 import { firstDifference, isSame } from './differences.js'
-import type { Edited, Refused } from './edited.js'
+import { type Edited, isRefused, type Refused } from './edited.js'
 import { spliced } from './splices.js'
 import { documentOf, type Tree, treeOfDocument } from './yaml-text.js'
 
@@ -15,13 +15,19 @@ const shared: Refused = {
   fix: 'write out these references in the text first',
 }
 
-/** The text with what `change` makes of its tree, in place; or why that cannot be written into it. */
-export function rewritten(text: string, change: (tree: Tree) => Refused | null): Edited {
+/**
+ * The text with what `change` makes of its tree, in place; or why that cannot be written into it. `change` says the name of what it makes, null
+ * where it makes nothing that has one, or why it cannot be done.
+ */
+export function rewritten(text: string, change: (tree: Tree) => Refused | string | null): Edited {
   const document = documentOf(text)
   const tree = document && treeOfDocument(document)
   if (!tree) return unread
   const wanted = copyOf(tree) as Tree
-  return change(wanted) ?? withTree(text, document, wanted)
+  const said = change(wanted)
+  if (said !== null && typeof said !== 'string') return said
+  const made = withTree(text, document, wanted)
+  return said === null || isRefused(made) ? made : { ...made, name: said }
 }
 
 /** A copy in which nothing is shared: what references bring is one object in several places. */

@@ -24,23 +24,15 @@ function replacedAt(text: string, { holder, index, value }: Replace): string {
 }
 
 function splicedInside(text: string, difference: InHolder): string | null {
-  switch (difference.does) {
-    case 'insert': {
-      const { holder, index, key, value } = difference
-      const entry = key === null ? lineOf(value) : `${lineOf(key)}: ${lineOf(value)}`
-      return holder.flow
-        ? insertedInFlow(text, holder, index, entry)
-        : insertedInBlock(text, holder, index, entry)
-    }
-    case 'remove': {
-      const { holder, index } = difference
-      return holder.flow ? removedFromFlow(text, holder, index) : removedFromBlock(text, holder, index)
-    }
-    case 'move': {
-      const { holder, index, to } = difference
-      return holder.flow ? movedInFlow(text, holder, index, to) : movedInBlock(text, holder, index, to)
-    }
+  const { holder, index } = difference
+  if (difference.does === 'insert') {
+    const { key, value } = difference
+    const entry = key === null ? lineOf(value) : `${lineOf(key)}: ${lineOf(value)}`
+    return (holder.flow ? insertedInFlow : insertedInBlock)(text, holder, index, entry)
   }
+  if (difference.does === 'remove')
+    return (holder.flow ? removedFromFlow : removedFromBlock)(text, holder, index)
+  return (holder.flow ? movedInFlow : movedInBlock)(text, holder, index, difference.to)
 }
 
 const isPair = (item: Holder['items'][number]): item is Pair<ParsedNode, ParsedNode | null> => 'key' in item

@@ -1,23 +1,9 @@
-/** Numbers with units as a file writes them: read, written, converted, and between which ends they are dragged. */
+/** Numbers with units as a file writes them: read, written, converted, typed and stepped, and between which ends they are dragged. */
+import { roundStep } from '../../report/marks/axis.js'
 import { type Dimension, dimensions, parseMoney } from '../../scenario/quantity.js'
 import { inSi } from '../../scenario/units.js'
 import type { Bounds } from '../../scenario/values.js'
-import type { Amount, Drag, UnitOf } from './field.js'
-
-/** Units of the United States. */
-const ofUs = new Set([
-  ...['in', 'ft', 'yd', 'ft/min', 'ft/s', 'in/s', 'ft/s2', 'lb', 'oz'],
-  ...['lbf/in', 'lb/in', 'oz/in', 'lbf', 'degF', 'psi', 'hp'],
-])
-/** What everybody counts alike. */
-const ofAll = new Set<Dimension>(['time', 'case-rate', 'share', 'cuts', 'yearly'])
-
-/** The units that a dimension may be written in. */
-export const unitsOf = (dimension: Dimension): UnitOf[] =>
-  Object.keys(dimensions[dimension].units).map((unit) => ({
-    unit,
-    system: ofAll.has(dimension) ? 'both' : ofUs.has(unit) ? 'us' : 'metric',
-  }))
+import type { Amount, Drag } from './field.js'
 
 const shape = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/
 
@@ -63,11 +49,7 @@ const reach = 3
 const steps = 50
 
 /** 1, 2 or 5 and noughts, nearest above. */
-function even(value: number): number {
-  const power = 10 ** Math.floor(Math.log10(value))
-  const factor = [1, 2, 5, 10].find((each) => each * power >= value * (1 - 1e-9))!
-  return Number((factor * power).toPrecision(1))
-}
+const even = (value: number): number => Number(roundStep(value).toPrecision(1))
 
 /** Between what a number is dragged: about its present value, and within the ends of the format. `isWhole`: in whole steps. */
 export function dragOf(
@@ -93,4 +75,20 @@ function sizeOf(dimension: Dimension | null, unit: string): number {
   if (dimension === null) return 10
   const example = amountOf(dimensions[dimension].example, dimension)!
   return converted(example, dimension, unit).number
+}
+
+/** What was typed, as a value of the file: a bare number takes the unit of the field, and all else stands as it is. */
+export function typedValue(typed: string, unit: string): string {
+  const text = typed.trim()
+  return unit !== '' && /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/.test(text) ? `${text} ${unit}` : text
+}
+
+/** Figures that a stepped number keeps: what rounding of the machine adds lies behind these. */
+const figures = 10
+
+/** A number some steps on, on the steps of its drag, within its ends where it was within. */
+export function stepped(number: number, steps: number, { from, to, step }: Drag): number {
+  const onward = Number(((Math.round(number / step) + steps) * step).toPrecision(figures))
+  const isWithin = number >= from && number <= to
+  return isWithin ? Math.min(to, Math.max(from, onward)) : onward
 }

@@ -3,13 +3,6 @@
 import type { Problem } from '../../scenario/problems.js'
 import type { Dimension } from '../../scenario/quantity.js'
 
-/** A unit that a value may be given in. */
-export interface UnitOf {
-  unit: string
-  /** Whose unit it is: cases, shares and cuts are everybody's. */
-  system: 'metric' | 'us' | 'both'
-}
-
 /** A number as it is written, and its unit; an empty unit: it has none. */
 export interface Amount {
   number: number
@@ -23,12 +16,6 @@ export interface Drag {
   step: number
 }
 
-/**
- * What a field holds. `amount`: a number, with or without a unit; `choice`: one of a few words; `flag`: yes or no; `text`: any text;
- * `more`: a value of several parts, such as a law or a list, which is changed as YAML in one line.
- */
-export type FieldForm = 'amount' | 'choice' | 'flag' | 'text' | 'more'
-
 export interface Field {
   /** Dotted path, as `--set` names it. */
   path: string
@@ -40,7 +27,11 @@ export interface Field {
   explanation: string
   /** What may stand there, in words; empty where nothing need be said. */
   takes: string
-  form: FieldForm
+  /**
+   * What a field holds. `amount`: a number, with or without a unit; `choice`: one of a few words; `flag`: yes or no; `text`: any text;
+   * `more`: a value of several parts, such as a law or a list, which is changed as YAML in one line.
+   */
+  form: 'amount' | 'choice' | 'flag' | 'text' | 'more'
   /** Must be given. */
   isNeeded: boolean
   /** As the file writes it, as YAML in one line; null where nobody gave it. */
@@ -56,7 +47,7 @@ export interface Field {
   /** What the number is of, for `converted`; null where it has no unit, or is money. */
   dimension: Dimension | null
   /** Units that may be chosen; none where it has none. */
-  units: readonly UnitOf[]
+  units: readonly string[]
   /** Words that may be chosen, true and false among them. */
   choices: readonly string[]
   /** Null where nothing can be dragged. */
@@ -65,9 +56,6 @@ export interface Field {
 
 /** Fields that belong together. */
 export interface FieldGroup {
-  /** Dotted path of the map that they stand in: `line.sealer`, `tape`; empty of the file itself. */
-  path: string
-  title: string
   /** What it is, in words. */
   explanation: string
   fields: readonly Field[]

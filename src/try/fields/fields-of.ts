@@ -22,7 +22,7 @@ interface Key {
 }
 
 /** What all fields of a part have in common. */
-export interface Part {
+export interface Common {
   /** Steps of the map whose keys are told, and of the part that it belongs to. */
   at: readonly string[]
   of: readonly string[]
@@ -38,7 +38,7 @@ export interface Part {
 export function fieldsOf(
   schema: Schema,
   value: unknown,
-  part: Part,
+  part: Common,
   without: readonly string[] = [],
 ): Field[] {
   const { shape = {} } = definition(suited(schema, value))
@@ -54,7 +54,7 @@ export function fieldsOf(
 }
 
 /** The field of a key, and those of what stands in it. */
-function fieldsAt(key: Key, part: Part): Field[] {
+function fieldsAt(key: Key, part: Common): Field[] {
   const inner = insideOf(key, part)
   const { type } = definition(suitedOf(key))
   // a map of the format is told by its keys, where it has any
@@ -69,7 +69,7 @@ const suitedOf = (key: Key): Schema => suited(key.schema, valueAt(key))
 /** A map of which exactly one key is given. */
 const isLaw = (schema: Schema): boolean => schema.meta()?.maxProperties === 1
 
-function insideOf(key: Key, part: Part): Field[] {
+function insideOf(key: Key, part: Common): Field[] {
   const schema = suitedOf(key)
   const def = definition(schema)
   const value = valueAt(key)
@@ -97,7 +97,7 @@ function insideOf(key: Key, part: Part): Field[] {
   return value.flatMap((_, index) => at(String(index), key.written !== undefined))
 }
 
-function fieldOf(key: Key, part: Part): Field {
+function fieldOf(key: Key, part: Common): Field {
   const { schema: bare, isNeeded, usual, basis } = bareOf(key.schema)
   const steps = key.steps.slice(part.of.length)
   return {
@@ -116,7 +116,7 @@ function fieldOf(key: Key, part: Part): Field {
 }
 
 /** Names that may be chosen for a key that takes one. */
-function namesAt({ steps }: Key, { choices }: Part): Pick<Field, 'choices'> | null {
+function namesAt({ steps }: Key, { choices }: Common): Pick<Field, 'choices'> | null {
   const names = choices(steps.at(-1)!)
   return names.length > 0 ? { choices: names } : null
 }

@@ -8,8 +8,8 @@ import { child, definition, type Schema } from '../../scenario/walk.js'
 import { suited } from '../draft/steps.js'
 import type { Tree } from '../draft/yaml-text.js'
 import type { FieldGroup } from './field.js'
-import { fieldsOf, type Part } from './fields-of.js'
-import { type Says, saysOnce } from './leaf.js'
+import { type Common, fieldsOf } from './fields-of.js'
+import type { Says } from './leaf.js'
 
 /** Parts of the file that are maps of one thing, with their titles, in the order in which they are shown. */
 const parts: Readonly<Record<string, string>> = {
@@ -21,13 +21,8 @@ const parts: Readonly<Record<string, string>> = {
   study: 'Study',
 }
 
-/** Parts of the file that hold things by name, with what one of these is called. */
-const named: Readonly<Record<string, string>> = {
-  line: 'Piece',
-  arrivals: 'Arrivals',
-  cases: 'Case',
-  crew: 'Crew',
-}
+/** Parts of the file that hold things by name. */
+const named = ['line', 'arrivals', 'cases', 'crew'] as const
 
 /** Keys of the file that are no fields of a line, and why. */
 export const noFields: Readonly<Record<string, string>> = {
@@ -36,7 +31,7 @@ export const noFields: Readonly<Record<string, string>> = {
 }
 
 /** Which names a key takes, and of what. */
-const takesNames: Readonly<Record<string, keyof typeof named>> = {
+const takesNames: Readonly<Record<string, (typeof named)[number]>> = {
   ...{ to: 'line', 'rejects-to': 'line', 'right-of-way': 'line', 'stands-at': 'line' },
   ...{ of: 'line', full: 'line', clear: 'line', by: 'crew', needs: 'crew', case: 'cases' },
 }
@@ -46,58 +41,62 @@ interface Planned {
   schema: Schema
   value: unknown
   at: readonly string[]
-  title: string
+  /** Where several are in one room that of the entry, else a title. */
+  name: string
   /** Keys that are no fields. */
   without: readonly string[]
 }
 
-/** The groups of a scenario, those of parts that are not given too; `told` is kept by who asks often. */
-export const groupsOf = (tree: Tree, told: Says = saysOnce()): FieldGroup[] =>
-  plannedOf(tree).map((each) => groupOf(each, tree, told))
+/** A part of a scenario that has fields of its own: a piece of the line, a kind of case, a crew, or what is for the whole line. */
+export interface Part {
+  /** `line.sealer`, `tape`; empty of the file itself. */
+  path: string
+  /** The room it stands in: `line`, `cases`; its own where it is the only one. */
+  room: string
+  name: string
+}
 
-/** The group at a path; null where there is none. */
-export function groupAt(tree: Tree, path: string, told: Says = saysOnce()): FieldGroup | null {
+/** The parts of a scenario in the order in which they are shown, those that are not given too. */
+export const partsOf = (tree: Tree): Part[] =>
+  plannedOf(tree).map(({ at, name }) => ({ path: at.join('.'), room: at[0] ?? '', name }))
+
+/** The fields of the part at a path; null where there is none. `told` is kept by who asks often. */
+export function groupAt(tree: Tree, path: string, told: Says): FieldGroup | null {
   const planned = plannedOf(tree).find(({ at }) => at.join('.') === path)
   return planned ? groupOf(planned, tree, told) : null
 }
 
-/** Paths and titles of all groups. */
-export const groupTitles = (tree: Tree): { path: string; title: string }[] =>
-  plannedOf(tree).map(({ at, title }) => ({ path: at.join('.'), title }))
-
 const partOf = (key: string): Schema => child(scenarioSchema, key)!
 
 function plannedOf(tree: Tree): Planned[] {
-  const shape = definition(scenarioSchema).shape!
-  const ofFile = ['title', 'target', 'display']
   return [
     {
-      ...{ schema: scenarioSchema, value: tree, at: [], title: 'Line' },
-      without: Object.keys(shape).filter((key) => !ofFile.includes(key)),
+      ...{ schema: scenarioSchema, value: tree, at: [], name: 'Target and title' },
+      without: [...named, ...Object.keys({ ...parts, ...noFields })],
     },
-    ...Object.entries(named).flatMap(([key, title]) => namedGroups(tree, key, title)),
-    ...Object.entries(parts).map(([key, title]) => ({
-      ...{ schema: partOf(key), value: tree[key], at: [key], title, without: [] },
+    ...named.flatMap((key) => namedGroups(tree, key)),
+    ...Object.entries(parts).map(([key, name]) => ({
+      ...{ schema: partOf(key), value: tree[key], at: [key], name, without: [] },
     })),
   ]
 }
 
-function namedGroups(tree: Tree, key: string, title: string): Planned[] {
+function namedGroups(tree: Tree, key: string): Planned[] {
   if (key === 'cases' && namesFile(tree.cases))
-    return [{ schema: casesFile, value: tree.cases, at: ['cases'], title: 'Cases from a file', without: [] }]
+    return [{ schema: casesFile, value: tree.cases, at: ['cases'], name: 'Cases from a file', without: [] }]
   const { valueType } = definition(bareOf(partOf(key)).schema)
   return namesIn(tree, key).map((name) => ({
     ...{ schema: valueType!, value: (tree[key] as Tree)[name], at: [key, name] },
-    ...{ title: `${title} ${name}`, without: ['type'] },
+    ...{ name, without: ['type'] },
   }))
 }
 
 const namesIn = (tree: Tree, key: string): string[] => Object.keys(isMap(tree[key]) ? tree[key] : {})
 
-function groupOf({ schema, value, at, title, without }: Planned, tree: Tree, told: Says): FieldGroup {
+function groupOf({ schema, value, at, without }: Planned, tree: Tree, told: Says): FieldGroup {
   const money = isMap(tree.money) ? tree.money : {}
   const ofPieces = namesIn(tree, 'line').map((name) => `line.${name}`)
-  const part: Part = {
+  const part: Common = {
     ...{ at, of: at, told },
     currency: typeof money.currency === 'string' ? money.currency : 'EUR',
     // only prices and power are given by pieces
@@ -110,7 +109,6 @@ function groupOf({ schema, value, at, title, without }: Planned, tree: Tree, tol
   }
   const kind = isMap(value) ? definition(suited(schema, value)).shape?.type?.description : undefined
   return {
-    ...{ path: at.join('.'), title },
     explanation: kind ?? bareOf(schema).schema.description ?? '',
     fields: fieldsOf(schema, value, part, without),
   }

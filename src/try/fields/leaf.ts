@@ -3,8 +3,9 @@ import * as z from 'zod'
 import { bareOf, formText, type Told } from '../../manual/schema-keys.js'
 import { numbersOf } from '../../scenario/kit.js'
 import { evident, isGuess, restingOn } from '../../scenario/known.js'
+import { dimensions } from '../../scenario/quantity.js'
 import { definition, type Schema, within } from '../../scenario/walk.js'
-import { amountOf, dragOf, moneyOf, unitsOf } from './amounts.js'
+import { amountOf, dragOf, moneyOf } from './amounts.js'
 import type { Amount, Field } from './field.js'
 
 type OfValue = Pick<
@@ -51,12 +52,7 @@ export function toldOfValue(
     takes: formText(told, bare),
     evidence: rests && restingOn(rests.known),
     ...{ amount, dimension, choices },
-    units:
-      dimension !== null
-        ? unitsOf(dimension)
-        : amount && isMoney
-          ? [{ unit: amount.unit, system: 'both' }]
-          : [],
+    units: dimension ? Object.keys(dimensions[dimension].units) : amount && isMoney ? [amount.unit] : [],
     drag: dragAt(amount, { numbers, isMoney, isWhole: told.type === 'integer' }),
   }
 }

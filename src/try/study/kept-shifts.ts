@@ -4,15 +4,13 @@ import type { ReadScenario } from '../../scenario/read.js'
 import type { Keeper } from '../../shifts/simulation.js'
 
 /** Shifts that are kept, of all designs and their draws: some 50 MB of a usual line. */
-const usualMost = 8000
+const most = 8000
 
 type Shifts = Map<number, ShiftResult>
 
 export class KeptShifts {
   /** What was asked for last stands last. */
   private readonly of = new Map<string, Shifts>()
-
-  constructor(private readonly most = usualMost) {}
 
   /** Keeps for a run of a scenario: its design has no name, and its draws have numbers. */
   ofRun = ({ shiftsSha256, scenario }: ReadScenario) => this.keeper(`${scenario.study.seed} ${shiftsSha256} `)
@@ -46,7 +44,7 @@ export class KeptShifts {
     let count = 0
     for (const shifts of this.of.values()) count += shifts.size
     for (const [design, shifts] of this.of) {
-      if (count <= this.most || this.of.size === 1) return
+      if (count <= most || this.of.size === 1) return
       count -= shifts.size
       this.of.delete(design)
     }

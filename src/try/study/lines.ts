@@ -3,9 +3,9 @@ import type { CompareResult } from '../../questions/compare/document.js'
 import { compare } from '../../questions/compare/study.js'
 import type { RunResult } from '../../questions/run/document.js'
 import { run } from '../../questions/run/study.js'
+import { isMap } from '../../scenario/is-map.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Executor } from '../../shifts/executor.js'
-import { type Other, withShifts, withVariants } from './composed.js'
 import { KeptShifts } from './kept-shifts.js'
 import { numbered } from './numbered.js'
 
@@ -17,6 +17,13 @@ export interface How {
   isDrawn?: boolean
   /** Records a stretch of an ordinary shift. */
   hasMoment?: boolean
+}
+
+/** A scenario by the name that it has in a comparison, and what differs in it, in words of the format. */
+export interface Other {
+  name: string
+  read: ReadScenario
+  set: Record<string, unknown>
 }
 
 export class Lines {
@@ -47,3 +54,24 @@ export class Lines {
 /** Nothing is said of inputs where none could be drawn: the command that repeats the answer is the plain one then. */
 const inputsOf = (of: readonly ReadScenario[], isDrawn = false): { inputs?: 'fixed' } =>
   isDrawn || of.every(({ evidence }) => evidence.length === 0) ? {} : { inputs: 'fixed' }
+
+/** The scenario with another number of shifts: what `--shifts` makes of it. */
+function withShifts(read: ReadScenario, shifts: number): ReadScenario {
+  const { scenario, resolved, asked, assumed } = read
+  const study = isMap(resolved.study) ? resolved.study : {}
+  const tree = { ...resolved, study: { ...study, shifts } }
+  return {
+    ...read,
+    scenario: { ...scenario, study: { ...scenario.study, shifts } },
+    resolved: tree,
+    assumed: assumed.filter(({ path }) => path !== 'study.shifts'),
+    asked: { ...asked, shifts },
+    sha256: read.hashOf(tree),
+  }
+}
+
+/** The scenario with others as its variants, whatever variants it had. */
+const withVariants = (base: ReadScenario, others: readonly Other[]): ReadScenario => ({
+  ...base,
+  variants: others.map(({ name, read, set }) => ({ ...read, name, note: '', set })),
+})

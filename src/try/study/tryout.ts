@@ -6,7 +6,7 @@ import type { RunResult } from '../../questions/run/document.js'
 import { Fault, isFault } from '../../scenario/fault.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import type { Executor } from '../../shifts/executor.js'
-import { Lines } from './lines.js'
+import { Lines, type Other } from './lines.js'
 import { type Ask, changedName, type Figures, type Told } from './messages.js'
 import { problemsOf } from './problems-of.js'
 import { Reader } from './reader.js'
@@ -137,24 +137,19 @@ export class Tryout {
   /** Tells the table of the pins after ever more shifts. */
   private async comparePins({ ask, signal, tell }: Asking<'pins'>): Promise<void> {
     const { number, home, pins } = ask
-    const read: { name: string; read: ReadScenario; set: Record<string, unknown> }[] = []
+    const read: Other[] = []
     for (const { name, text } of pins)
       read.push({ name, read: await blaming(name, () => this.reader.read(text, home)), set: {} })
     const [base, ...others] = read
     if (!base || others.length === 0) return
     const stages = stagesOf(base.read.scenario.study.shifts).filter((shifts) => shifts <= mostOfPins)
-    const isDrawn = read.some((each) => each.read.evidence.length > 0)
-    for (const shifts of stages) {
-      const compared = await this.lines.compare(base.read, others, { shifts, signal })
-      const isDone = shifts === stages.at(-1) && !isDrawn
-      tell({ what: 'pinned', number, isDone, compared })
+    const hows = stages.map((shifts) => ({ shifts, isDrawn: false }))
+    if (read.some((each) => each.read.evidence.length > 0)) hows.push({ ...hows.at(-1)!, isDrawn: true })
+    for (const how of hows) {
+      const compared = await this.lines.compare(base.read, others, { ...how, signal })
+      tell({ what: 'pinned', number, isDone: how === hows.at(-1), compared })
       await giveWay(signal)
     }
-    if (!isDrawn) return
-    const compared = await this.lines.compare(base.read, others, {
-      ...{ shifts: stages.at(-1)!, signal, isDrawn },
-    })
-    tell({ what: 'pinned', number, isDone: true, compared })
   }
 }
 

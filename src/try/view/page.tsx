@@ -1,6 +1,6 @@
 /** The page as a whole: a line on its bench, or a choice of lines. */
-import { useSignal } from '@preact/signals'
-import { useEffect, useMemo } from 'preact/hooks'
+import { render } from 'preact'
+import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { Line, PageData } from '../data.js'
 import type { Study } from '../study/client.js'
 import type { Told } from '../study/messages.js'
@@ -14,23 +14,21 @@ interface PageProps {
   studied: (tell: (told: Told) => void) => Study
 }
 
-export function Page({ data, studied }: PageProps) {
-  const opened = useSignal<OnBench | null>(useMemo(() => firstOf(data), []))
-  if (!opened.value)
-    return (
-      <Starts
-        starts={data.starts}
-        open={(line) => {
-          opened.value = onBench(line, new Store(data.key).of(line))
-        }}
-      />
-    )
-  const leave = data.line
-    ? null
-    : () => {
-        opened.value = null
-      }
-  return <Opened key={opened.value.line.text} studied={studied} leave={leave} {...opened.value} />
+/** Shows the page; `studied` starts the study, which hands what it tells to what it is given. */
+export function start({ data, studied }: PageProps): void {
+  document.title = `${data.line?.name ?? 'tapeshift'}: try the line`
+  // what the page holds beside it stays where it is
+  const root = document.createElement('div')
+  document.body.append(root)
+  render(<Page data={data} studied={studied} />, root)
+}
+
+function Page({ data, studied }: PageProps) {
+  const [opened, open] = useState<OnBench | null>(() => firstOf(data))
+  if (!opened)
+    return <Starts starts={data.starts} open={(line) => open(onBench(line, new Store(data.key).of(line)))} />
+  const leave = data.line ? null : () => open(null)
+  return <Opened key={opened.line.text} studied={studied} leave={leave} {...opened} />
 }
 
 /** A line with what was kept of it, each where it is kept. */

@@ -9,6 +9,20 @@ export function Prose({ text }: { text: string }) {
   return <>{parts.map((part, index) => (index % 2 === 1 ? <code key={index}>{part}</code> : part))}</>
 }
 
+/** The rule that something breaks, and the nearest fix where there is one. */
+export function Ruled({ rule, fix }: { rule: string; fix: string }) {
+  return (
+    <>
+      <Prose text={rule} />
+      {fix ? (
+        <>
+          . Fix: <Prose text={fix} />
+        </>
+      ) : null}
+    </>
+  )
+}
+
 /** Several sentences as a list, one as a paragraph. */
 export function Sentences({ lines, isOrdered = false }: { lines: readonly string[]; isOrdered?: boolean }) {
   if (lines.length === 0) return null

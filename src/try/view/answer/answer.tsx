@@ -2,11 +2,11 @@
 import { useComputed } from '@preact/signals'
 import { counted } from '../../../report/format.js'
 import type { Said } from '../../../report/screen.js'
-import { isExact } from '../../study/messages.js'
+import { type Figures, isExact } from '../../study/messages.js'
 import type { Desk } from '../desk/desk.js'
 import { Prose, Sentences } from '../prose.js'
+import { type Difference, figuresTold, type Told } from './figures-told.js'
 import { ProblemList } from './problem-list.js'
-import { Tiles } from './tiles.js'
 import { saidOf, screenOf } from './verdict.js'
 import { firstWait, lettersIn, nextWait } from './waiting.js'
 
@@ -44,7 +44,7 @@ export function Answer({ desk }: { desk: Desk }) {
         )}
       </p>
       {shown.value ? <Tiles figures={shown.value} /> : <div class="looked" />}
-      <Progress desk={desk} />
+      <p class="note progress">{progressOf(desk)}</p>
       {screen.value
         ? Object.entries(heads).map(([head, title]) => (
             <Card key={head} said={saidOf(screen.value!, head)} title={title} />
@@ -64,11 +64,39 @@ function Card({ said, title }: { said: Said | null; title: string }) {
   )
 }
 
-/** How many shifts the figures are of, and whether more are coming. */
-function Progress({ desk }: { desk: Desk }) {
-  return <p class="note progress">{progressOf(desk)}</p>
+/** The figures of the line, each in its own place, so that nothing jumps while they change. */
+function Tiles({ figures }: { figures: Figures }) {
+  return (
+    <dl class="looked">
+      {figuresTold(figures).map((told) => (
+        <Tile key={told.measure} told={told} />
+      ))}
+    </dl>
+  )
 }
 
+function Tile({ told: { measure, label, now, before, difference, note } }: { told: Told }) {
+  return (
+    <div class="tile" data-measure={measure}>
+      <dt>{label}</dt>
+      <dd class="now">
+        <span class="value">{now.value}</span> <span class="plus-minus">{now.interval}</span>{' '}
+        <span class="unit">{now.unit}</span>
+      </dd>
+      <dd class="came">{before === null ? note : `as it came ${before}`}</dd>
+      <dd class="difference">{difference ? <DifferenceWords {...difference} /> : null}</dd>
+    </div>
+  )
+}
+
+/** A difference, and whether it is shown. */
+export const DifferenceWords = ({ text, word, tone }: Difference) => (
+  <>
+    <span class="n">{text}</span> {word ? <strong class={`word ${tone}`}>{word}</strong> : null}
+  </>
+)
+
+/** How many shifts the figures are of, and whether more are coming. */
 function progressOf({ known, isChanged, text, line }: Desk): string {
   const { figures, drawn, isFresh, problems } = known
   const now = figures.value

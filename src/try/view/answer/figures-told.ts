@@ -15,7 +15,7 @@ import type { Tone } from '../../../report/screen.js'
 import { changedName, type Figures } from '../../study/messages.js'
 
 /** Measures by name with short words, the most asked for first; those that a line has not are left out. */
-const looked: readonly (readonly [MeasureKey, string])[] = [
+export const looked: readonly (readonly [MeasureKey, string])[] = [
   ['throughput', 'Good cases out'],
   ['target-held', 'Shifts on target'],
   ['cost-per-1000', '1000 cases cost'],

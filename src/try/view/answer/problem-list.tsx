@@ -3,7 +3,7 @@ import type { Problem } from '../../../scenario/problems.js'
 import { setsIn } from '../../fix-sets.js'
 import type { Desk } from '../desk/desk.js'
 import { mend } from '../desk/edits.js'
-import { Prose } from '../prose.js'
+import { Ruled } from '../prose.js'
 import { PathButton } from './path-button.js'
 
 /** Problems that are told before they are counted. */
@@ -44,13 +44,7 @@ function ProblemWords({ desk, problem, isFixSaid }: ProblemWordsProps) {
   return (
     <>
       {path ? <PathButton desk={desk} path={path} /> : line > 0 ? `Line ${line}` : 'The file'}:{' '}
-      <Prose text={rule} />
-      {fix && !isFixSaid ? (
-        <>
-          . Fix: <Prose text={fix} />
-        </>
-      ) : null}
-      .
+      <Ruled rule={rule} fix={isFixSaid ? '' : fix} />.
       {fix && !isFixSaid && setsIn(fix).length > 0 ? (
         <>
           {' '}

@@ -25,7 +25,7 @@ export const nextWait = (letters: number): string =>
     ? `Simulating the change: to read ${thousands(letters)} letters again takes some seconds …`
     : 'Simulating the change …'
 
-const thousands = (letters: number): string => `${Math.round(letters / 1000)} thousand`
+export const thousands = (letters: number): string => `${Math.round(letters / 1000)} thousand`
 
 const kindsIn = ({ cases, otherCases }: CheckResult): number =>
   Object.keys(cases).length + (otherCases?.count ?? 0)

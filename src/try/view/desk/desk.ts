@@ -12,18 +12,6 @@ import { type Ask, type Figures, isExact, type Pin, type Told } from '../../stud
 
 type ToldOf<What extends Told['what']> = Extract<Told, { what: What }>
 
-/** What is known of the line as it is now; each is kept until it is told anew. */
-export interface Known {
-  figures: Signal<(Figures & { isDone: boolean }) | null>
-  drawn: Signal<Figures | null>
-  checked: Signal<ToldOf<'checked'> | null>
-  stretch: Signal<ToldOf<'stretch'> | null>
-  problems: Signal<readonly Problem[]>
-  /** Whether the figures are of the text as it is now. */
-  isFresh: Signal<boolean>
-  bug: Signal<string>
-}
-
 /** After the last change of a text it is asked about, ms: less than anybody takes for a pause. */
 const quiet = 60
 /** After the last key in a long text what was typed is taken, ms: to read it takes longer than people take from key to key. */
@@ -36,12 +24,14 @@ export class Desk {
   readonly tree: ReadonlySignal<Tree | null>
   /** Whether it is another than that of the line as it came. */
   readonly isChanged: ReadonlySignal<boolean>
-  readonly known: Known = {
-    figures: signal(null),
-    drawn: signal(null),
-    checked: signal(null),
-    stretch: signal(null),
-    problems: signal([]),
+  /** What is known of the line as it is now; each is kept until it is told anew. */
+  readonly known = {
+    figures: signal<(Figures & { isDone: boolean }) | null>(null),
+    drawn: signal<Figures | null>(null),
+    checked: signal<ToldOf<'checked'> | null>(null),
+    stretch: signal<ToldOf<'stretch'> | null>(null),
+    problems: signal<readonly Problem[]>([]),
+    /** Whether the figures are of the text as it is now. */
     isFresh: signal(false),
     bug: signal(''),
   }

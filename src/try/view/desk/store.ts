@@ -78,11 +78,9 @@ export class Store {
     return 'saved'
   }
 
-  /** Takes away what pages of other lines have kept; how many they are. */
-  forgetOthers(): number {
-    const others = keysThere().filter((key) => key !== this.key)
-    for (const key of others) localStorage.removeItem(key)
-    return others.length
+  /** Takes away what pages of other lines have kept. */
+  forgetOthers(): void {
+    for (const key of keysThere()) if (key !== this.key) localStorage.removeItem(key)
   }
 
   private peek(): string | null {

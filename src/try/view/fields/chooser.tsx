@@ -1,12 +1,21 @@
 /** Which part of the scenario the fields are of: the pieces of the line in the order of travel, then what is for all of it. */
+
+import type { Part } from '../../fields/groups.js'
 import type { Desk } from '../desk/desk.js'
-import { type Part, roomNames } from './parts.js'
 
 interface ChooserProps {
   desk: Desk
   parts: readonly Part[]
   /** Path of the part that is open. */
   chosen: string
+}
+
+/** What rooms of several parts are called. */
+const roomNames: Readonly<Record<string, string>> = {
+  line: 'The line',
+  cases: 'Cases',
+  arrivals: 'Arrivals',
+  crew: 'Crew',
 }
 
 /** Parts beside the pieces that have a button each; more stand in a list, and on a narrow screen all do. */

@@ -1,11 +1,10 @@
 /** A field: its label, its value, and beside it what is wrong with it; what it means, its default and its evidence on demand. */
-import { useSignal } from '@preact/signals'
 import type { RefObject } from 'preact'
-import { useId, useRef } from 'preact/hooks'
+import { useId, useRef, useState } from 'preact/hooks'
 import { type Field, problemsAt } from '../../fields/field.js'
 import type { Desk } from '../desk/desk.js'
 import { lengthen, write } from '../desk/edits.js'
-import { Prose } from '../prose.js'
+import { Prose, Ruled } from '../prose.js'
 import { ManyBox } from './many-box.js'
 import { NumberBox } from './number-box.js'
 import { ChoiceBox, TextBox } from './other-boxes.js'
@@ -38,7 +37,7 @@ export function FieldRow({ desk, field: given, inside }: FieldRowProps) {
     },
     write: (value: string | null) => write(desk, path, value),
   }
-  const isAbout = useSignal(false)
+  const [isAbout, showAbout] = useState(false)
   return (
     <div class="field" data-path={path} ref={row}>
       <div class="field-head">
@@ -48,11 +47,9 @@ export function FieldRow({ desk, field: given, inside }: FieldRowProps) {
         <button
           type="button"
           class="about"
-          aria-expanded={isAbout.value}
+          aria-expanded={isAbout}
           aria-controls={`${id}-about`}
-          onClick={() => {
-            isAbout.value = !isAbout.value
-          }}
+          onClick={() => showAbout(!isAbout)}
         >
           <span aria-hidden="true">?</span>
           <span class="unseen">What {label} means</span>
@@ -72,16 +69,11 @@ export function FieldRow({ desk, field: given, inside }: FieldRowProps) {
       <div class="wrong" id={`${id}-wrong`}>
         {wrongs.slice(0, 2).map(({ rule, fix }) => (
           <p key={rule}>
-            <Prose text={rule} />
-            {fix ? (
-              <>
-                . Fix: <Prose text={fix} />
-              </>
-            ) : null}
+            <Ruled rule={rule} fix={fix} />
           </p>
         ))}
       </div>
-      <div id={`${id}-about`}>{isAbout.value ? <About field={field} /> : null}</div>
+      <div id={`${id}-about`}>{isAbout ? <About field={field} /> : null}</div>
     </div>
   )
 }

@@ -1,25 +1,19 @@
 /** A number in a field: typed, stepped by the arrow keys, dragged between sensible ends, in any unit of the format. */
-import { useSignal } from '@preact/signals'
-import { useEffect, useRef } from 'preact/hooks'
-import { amountText } from '../../fields/amounts.js'
-import type { Drag } from '../../fields/field.js'
-import type { BoxProps } from './other-boxes.js'
-import { stepped, typedValue } from './typed.js'
-import { UnitBox, useUnit } from './unit-box.js'
+import { useRef, useState } from 'preact/hooks'
+import { amountText, converted, stepped, typedValue } from '../../fields/amounts.js'
+import type { Drag, Field } from '../../fields/field.js'
+import { type BoxProps, useTyped } from './other-boxes.js'
 
 /** Steps that Page Up and Page Down take. */
 const bigStep = 10
 
-export function NumberBox({ id, field, describedBy, isWrong, turned, write }: BoxProps) {
+export function NumberBox(box: BoxProps) {
+  const { field, write } = box
   const { amount, label, usual, written } = field
-  // what is being typed stays as it is typed; a value of the file may be written otherwise
-  const typed = useSignal<string | null>(null)
-  useEffect(() => {
-    typed.value = null
-  }, [turned])
   const held = useHeldDrag(field.drag)
   const { unit, hasUnit, choose } = useUnit(field, write)
-  const shown = typed.value ?? (amount ? String(amount.number) : (written ?? usual ?? ''))
+  const shown = amount ? String(amount.number) : (written ?? usual ?? '')
+  const { typed, input } = useTyped(box, shown, (text) => typedValue(text, unit))
   const put = (number: number) => {
     typed.value = null
     write(amountText({ number, unit }))
@@ -33,23 +27,9 @@ export function NumberBox({ id, field, describedBy, isWrong, turned, write }: Bo
   return (
     <div class={hasUnit ? 'number' : 'number bare'}>
       <input
-        id={id}
-        type="text"
+        {...input}
         inputMode="decimal"
-        autocomplete="off"
-        spellcheck={false}
-        aria-describedby={describedBy}
-        aria-invalid={isWrong}
         class={written === null ? 'usual' : ''}
-        value={shown}
-        onInput={({ currentTarget: { value } }) => {
-          typed.value = value
-          if (value.trim() !== '') write(typedValue(value, unit))
-        }}
-        onBlur={() => {
-          if (typed.value?.trim() === '') write(null)
-          typed.value = null
-        }}
         onKeyDown={(event) => {
           const by = steps[event.key]
           if (by === undefined || !field.drag || !amount || event.ctrlKey || event.altKey || event.metaKey)
@@ -91,4 +71,42 @@ function useHeldDrag(drag: Drag | null) {
       held.current = null
     },
   }
+}
+
+/** The unit that a bare number is taken in, whether it is shown, and what choosing another one does. */
+function useUnit({ amount, units, written, dimension }: Field, write: BoxProps['write']) {
+  const [chosen, setChosen] = useState<string | null>(null)
+  return {
+    unit: amount?.unit ?? chosen ?? units[0] ?? '',
+    // a count such as 18 in 640 h has its units in itself
+    hasUnit: units.length > 0 && (amount !== null || written === null),
+    choose: (to: string) => {
+      if (amount && dimension) write(amountText(converted(amount, dimension, to)))
+      else setChosen(to)
+    },
+  }
+}
+
+interface UnitBoxProps extends Pick<BoxProps, 'field'> {
+  unit: string
+  choose: (to: string) => void
+}
+
+function UnitBox({ field: { amount, units, label, dimension }, unit, choose }: UnitBoxProps) {
+  const known = units.includes(unit) ? units : [unit, ...units]
+  return (
+    <select
+      class="unit"
+      aria-label={`Unit of ${label}`}
+      value={unit}
+      disabled={units.length < 2 || (amount !== null && dimension === null)}
+      onChange={({ currentTarget: { value } }) => choose(value)}
+    >
+      {known.map((each) => (
+        <option key={each} value={each}>
+          {each}
+        </option>
+      ))}
+    </select>
+  )
 }

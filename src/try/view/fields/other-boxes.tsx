@@ -1,5 +1,6 @@
 /** Boxes of fields that are no plain numbers: words for choice, yes or no, text, and values of several parts as YAML in one line. */
 import { useSignal } from '@preact/signals'
+import type { TargetedInputEvent } from 'preact'
 import { useEffect } from 'preact/hooks'
 import { parse } from 'yaml'
 import { lineOf } from '../../draft/yaml-text.js'
@@ -46,34 +47,38 @@ export function ChoiceBox({ id, field, describedBy, isWrong, write }: BoxProps) 
   )
 }
 
-export function TextBox({ id, field, describedBy, isWrong, turned, write }: BoxProps) {
+/** What is being typed stays as it is typed, in the place of what is `shown`: a value of the file may be written otherwise than it was typed. */
+export function useTyped(
+  { id, describedBy, isWrong, turned, write }: BoxProps,
+  shown: string,
+  asWritten: (text: string) => string,
+) {
   const typed = useSignal<string | null>(null)
   useEffect(() => {
     typed.value = null
   }, [turned])
+  const input = {
+    ...({ id, type: 'text', autocomplete: 'off', spellcheck: false } as const),
+    ...{ 'aria-describedby': describedBy, 'aria-invalid': isWrong, value: typed.value ?? shown },
+    onInput({ currentTarget: { value } }: TargetedInputEvent<HTMLInputElement>) {
+      typed.value = value
+      if (value.trim() !== '') write(asWritten(value))
+    },
+    onBlur() {
+      if (typed.value?.trim() === '') write(null)
+      typed.value = null
+    },
+  }
+  return { typed, input }
+}
+
+export function TextBox(box: BoxProps) {
+  const { form, written, usual } = box.field
   // of a plain text the quotes of YAML are no part
-  const isPlain = field.form === 'text'
-  const given = field.written ?? field.usual ?? ''
-  const value = typed.value ?? (isPlain ? plainText(given) : given)
-  return (
-    <input
-      id={id}
-      type="text"
-      autocomplete="off"
-      spellcheck={false}
-      aria-describedby={describedBy}
-      aria-invalid={isWrong}
-      class={`${field.form === 'more' ? 'parts' : ''}${field.written === null ? ' usual' : ''}`}
-      value={value}
-      onInput={({ currentTarget }) => {
-        typed.value = currentTarget.value
-        const { value: text } = currentTarget
-        if (text.trim() !== '') write(isPlain ? lineOf(text) : text)
-      }}
-      onBlur={() => {
-        if (typed.value?.trim() === '') write(null)
-        typed.value = null
-      }}
-    />
+  const isPlain = form === 'text'
+  const given = written ?? usual ?? ''
+  const { input } = useTyped(box, isPlain ? plainText(given) : given, (text) =>
+    isPlain ? lineOf(text) : text,
   )
+  return <input {...input} class={`${form === 'more' ? 'parts' : ''}${written === null ? ' usual' : ''}`} />
 }

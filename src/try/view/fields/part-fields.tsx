@@ -1,13 +1,12 @@
 /** The fields of a part: those that the file gives first, all others folded away with their defaults. */
-import { useSignal } from '@preact/signals'
-import { useMemo } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
+import type { Room } from '../../draft/entries.js'
 import type { Field, FieldGroup } from '../../fields/field.js'
+import type { Part } from '../../fields/groups.js'
 import type { Desk } from '../desk/desk.js'
 import { Prose } from '../prose.js'
-import { EntryActs, entryOf } from './entry-acts.js'
+import { EntryActs, PieceActs } from './acts.js'
 import { FieldRow } from './field-row.js'
-import { type Part, pieceOf } from './parts.js'
-import { PieceActs } from './piece-acts.js'
 
 interface PartFieldsProps {
   desk: Desk
@@ -18,14 +17,12 @@ interface PartFieldsProps {
 }
 
 export function PartFields({ desk, part, group, parts }: PartFieldsProps) {
-  const { name } = part
-  const piece = pieceOf(part.path)
-  const entry = entryOf(part.path)
-  const inRoom = parts.flatMap(({ room, name: each }) => (room === part.room ? [each] : []))
+  const { room, name, path } = part
+  const inRoom = parts.flatMap((each) => (each.room === room ? [each.name] : []))
   // what the file gives when the part is opened stands first, and stays there while it is changed
   const left = useMemo(
     () => new Set(group.fields.filter((each) => isLeft(each, group.fields)).map(({ path }) => path)),
-    [part.path],
+    [path],
   )
   const isRest = ({ path }: Field) => left.has(path) || [...left].some((each) => path.startsWith(`${each}.`))
   const front = group.fields.filter((field) => !isRest(field))
@@ -38,8 +35,11 @@ export function PartFields({ desk, part, group, parts }: PartFieldsProps) {
           <Prose text={group.explanation} />
         </p>
       ) : null}
-      {piece === null ? null : <PieceActs desk={desk} piece={piece} pieces={inRoom} />}
-      {entry ? <EntryActs desk={desk} {...entry} count={inRoom.length} /> : null}
+      {path === room ? null : room === 'line' ? (
+        <PieceActs desk={desk} piece={name} pieces={inRoom} />
+      ) : (
+        <EntryActs desk={desk} room={room as Room} name={name} count={inRoom.length} />
+      )}
       <Fields desk={desk} fields={front} />
       {rest.length > 0 ? <Rest desk={desk} fields={rest} isOpen={front.length === 0} /> : null}
     </section>
@@ -48,34 +48,26 @@ export function PartFields({ desk, part, group, parts }: PartFieldsProps) {
 
 /** Fields that are made when somebody looks for them. */
 function Rest({ desk, fields, isOpen }: { desk: Desk; fields: readonly Field[]; isOpen: boolean }) {
-  const open = useSignal(isOpen)
-  const sought = useSignal('')
-  const found = fields.filter((field) => isSought(field, sought.value))
+  const [isShown, show] = useState(isOpen)
+  const [sought, seek] = useState('')
+  const found = fields.filter((field) => isSought(field, sought))
   return (
-    <details
-      class="data"
-      open={open.value}
-      onToggle={({ currentTarget }) => {
-        open.value = currentTarget.open
-      }}
-    >
+    <details class="data" open={isShown} onToggle={({ currentTarget }) => show(currentTarget.open)}>
       <summary>
         {fields.length} more {fields.length === 1 ? 'value' : 'values'}, at their defaults or not given
       </summary>
-      {open.value && fields.length > mostAtAGlance ? (
+      {isShown && fields.length > mostAtAGlance ? (
         <label class="sought">
           Find among them{' '}
           <input
             type="text"
             autocomplete="off"
-            value={sought.value}
-            onInput={({ currentTarget }) => {
-              sought.value = currentTarget.value
-            }}
+            value={sought}
+            onInput={({ currentTarget }) => seek(currentTarget.value)}
           />
         </label>
       ) : null}
-      {open.value ? <Fields desk={desk} fields={found} /> : null}
+      {isShown ? <Fields desk={desk} fields={found} /> : null}
       {found.length === 0 ? <p class="note">No value has these words.</p> : null}
     </details>
   )

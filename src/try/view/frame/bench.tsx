@@ -1,20 +1,19 @@
 /** The page of one line: the line and its fields, the answer beside them, and below why it is so. */
-import { useComputed, useSignal } from '@preact/signals'
-import { useEffect, useMemo } from 'preact/hooks'
+import { useComputed } from '@preact/signals'
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import type { Layout } from '../../../pictures/layout.js'
 import { printable } from '../../../scenario/printable.js'
+import type { Stretch } from '../../../shifts/stretch.js'
 import { cautionLine, cautions } from '../../../trade/cautions.js'
 import { pieceNames } from '../../draft/line.js'
 import { Answer } from '../answer/answer.js'
 import { Why } from '../answer/why.js'
 import type { Desk } from '../desk/desk.js'
 import type { Kept as KeptBefore, Store } from '../desk/store.js'
-import { pieceOf } from '../fields/parts.js'
 import { Kept } from '../kept/kept.js'
-import { emptyStretch } from '../line/empty-stretch.js'
 import { LineView } from '../line/line-view.js'
 import { Fold, Sentences } from '../prose.js'
-import { Announcer } from './announcer.js'
-import { Brief } from './brief.js'
+import { Announcer, Brief } from './brief.js'
 import { Edited } from './edited.js'
 import { Keeping } from './keeping.js'
 import { fileOf, Top } from './top.js'
@@ -31,7 +30,7 @@ interface BenchProps {
 }
 
 export function Bench({ desk, store, kept, leave }: BenchProps) {
-  const isText = useSignal(false)
+  const [isText, showText] = useState(false)
   useGlobalUndo(desk)
   useSettling(desk)
   const title = useComputed(() => {
@@ -40,21 +39,13 @@ export function Bench({ desk, store, kept, leave }: BenchProps) {
   })
   return (
     <main class="try">
-      <Top
-        desk={desk}
-        title={title.value}
-        leave={leave}
-        isText={isText.value}
-        showText={(on) => {
-          isText.value = on
-        }}
-      />
+      <Top desk={desk} title={title.value} leave={leave} isText={isText} showText={showText} />
       <Brief desk={desk} />
       <Keeping desk={desk} store={store} kept={kept} />
       <div class="work">
         <div class="bench">
           <Seen desk={desk} />
-          <Edited desk={desk} isText={isText.value} />
+          <Edited desk={desk} isText={isText} />
         </div>
         <Answer desk={desk} />
       </div>
@@ -101,17 +92,27 @@ function Seen({ desk }: { desk: Desk }) {
   )
 }
 
+/** Name of the piece of which the part is; null of all else. */
+const pieceOf = (path: string): string | null =>
+  path.startsWith('line.') ? path.slice('line.'.length) : null
+
+/** A line that nothing has been recorded of yet: its pieces stand where they will, and no case is on it. */
+const emptyStretch = ({ pieces, arrivals }: Layout): Stretch => ({
+  ...{ shift: 0, from: 0, to: 0, why: '', cases: [], breaks: [], held: [], pieces: [] },
+  states: pieces.map(() => []),
+  drives: pieces.map(() => []),
+  sources: arrivals.map(({ name }) => ({ name, whenFull: 'wait' })),
+})
+
 /** What was typed is taken when somebody leaves what they typed it in, and before the page is left. */
 function useSettling(desk: Desk): void {
   useEffect(() => {
+    const ends = new AbortController()
     const settle = () => desk.settle()
-    addEventListener('focusout', settle)
+    addEventListener('focusout', settle, { signal: ends.signal })
     // before it is kept
-    addEventListener('pagehide', settle, { capture: true })
-    return () => {
-      removeEventListener('focusout', settle)
-      removeEventListener('pagehide', settle, { capture: true })
-    }
+    addEventListener('pagehide', settle, { signal: ends.signal, capture: true })
+    return () => ends.abort()
   }, [])
 }
 

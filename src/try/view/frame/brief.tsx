@@ -1,4 +1,5 @@
-/** The answer in two lines that stay in sight where the page is narrow, while a field is changed. */
+/** The answer in short: in two lines that stay in sight where the page is narrow, and said to those who hear the page. */
+import { useSignal, useSignalEffect } from '@preact/signals'
 import { printFigure } from '../../../report/format.js'
 import type { Figures } from '../../study/messages.js'
 import { figuresTold } from '../answer/figures-told.js'
@@ -6,7 +7,7 @@ import { screenOf } from '../answer/verdict.js'
 import { firstWait, lettersIn, nextWait } from '../answer/waiting.js'
 import type { Desk } from '../desk/desk.js'
 
-/** It says again what the answer says, and is for eyes alone. */
+/** In sight while a field is changed: it says again what the answer says, and is for eyes alone. */
 export function Brief({ desk }: { desk: Desk }) {
   return (
     <div class="brief" aria-hidden="true">
@@ -47,4 +48,37 @@ function changeTold(now: Figures): string {
   const [rate] = figuresTold(now)
   if (rate?.difference) return `Change: ${rate.difference.text} ${rate.difference.word}`
   return now.before === now.after ? `${now.shifts} shifts, as it came` : `${now.shifts} shifts of the change`
+}
+
+/** So long nothing may change before it is said, ms. */
+const rest = 1500
+
+/** Says the answer to those who hear the page: once it has come to rest, and not with every shift. */
+export function Announcer({ desk }: { desk: Desk }) {
+  const said = useSignal('')
+  useSignalEffect(() => {
+    const words = wordsOf(desk)
+    const timer = setTimeout(() => {
+      said.value = words
+    }, rest)
+    return () => clearTimeout(timer)
+  })
+  return (
+    <p class="unseen" role="status">
+      {said.value}
+    </p>
+  )
+}
+
+function wordsOf({ known }: Desk): string {
+  const problems = known.problems.value
+  if (problems.length > 0) return `This cannot be simulated: ${problems[0]!.rule}.`
+  const now = known.drawn.value ?? known.figures.value
+  if (!now) return ''
+  const { word, text } = screenOf(now.after).verdict
+  const [rate] = figuresTold(now)
+  const difference = rate?.difference
+    ? ` Beside the line as it came: ${rate.difference.text} ${rate.difference.word}.`
+    : ''
+  return `${word} ${text}${difference}`
 }

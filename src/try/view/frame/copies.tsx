@@ -1,17 +1,18 @@
-/** The change in the words of the command line, to be copied. */
+/** What can be copied from the page: the change in the words of the command line, and the command that repeats the answer. */
 import { useSignal } from '@preact/signals'
-import { useMemo } from 'preact/hooks'
+import { useMemo, useState } from 'preact/hooks'
+import { quoted } from '../../../answers/made.js'
+import type { RunResult } from '../../../questions/run/document.js'
+import { repeating, type Said, saidChange } from '../../command.js'
+import type { Line } from '../../data.js'
 import type { Desk } from '../desk/desk.js'
-import { type Copied, changeOf, copiesOf } from './commands.js'
 
 export function Copies({ desk }: { desk: Desk }) {
-  const open = useSignal(false)
+  const [isShown, show] = useState(false)
   return (
     <details
       class="copies"
-      onToggle={({ currentTarget }) => {
-        open.value = currentTarget.open
-      }}
+      onToggle={({ currentTarget }) => show(currentTarget.open)}
       onKeyDown={({ key, currentTarget }) => {
         if (key !== 'Escape') return
         currentTarget.open = false
@@ -19,7 +20,7 @@ export function Copies({ desk }: { desk: Desk }) {
       }}
     >
       <summary>Copy</summary>
-      {open.value ? <All desk={desk} /> : null}
+      {isShown ? <All desk={desk} /> : null}
     </details>
   )
 }
@@ -29,7 +30,10 @@ function All({ desk }: { desk: Desk }) {
   const { problems, isFresh, figures, drawn } = known
   const now = isFresh.value ? ((drawn.value ?? figures.value)?.after ?? null) : null
   const isWrong = problems.value.length > 0
-  const said = useMemo(() => (isWrong ? null : changeOf(line, text.value)), [text.value, isWrong])
+  const said = useMemo(
+    () => (isWrong || text.value === line.text ? null : saidChange(line.text, text.value, line)),
+    [text.value, isWrong],
+  )
   return (
     <div class="copies-words">
       {isWrong ? (
@@ -71,4 +75,30 @@ function Copy({ title, text }: Copied) {
       </span>
     </div>
   )
+}
+
+/** A text to copy, with what it is. */
+interface Copied {
+  title: string
+  text: string
+}
+
+/** The texts for `now`, the line with the change `said`. */
+function copiesOf(line: Line, text: string, said: Said | null, now: RunResult | null): Copied[] {
+  const sets = said?.sets ?? []
+  const isFile = text !== line.text && said?.sets == null
+  return [
+    ...(now
+      ? [
+          {
+            title: `The command that gives these figures${isFile ? ', once the changed file is saved under that name' : ''}`,
+            text: repeating(line.name, now, sets),
+          },
+        ]
+      : []),
+    ...(sets.length > 0
+      ? [{ title: 'The change as options', text: sets.map((each) => `--set ${quoted(each)}`).join(' ') }]
+      : []),
+    ...(said ? [{ title: 'The change as a variant, for the file', text: said.variant }] : []),
+  ]
 }

@@ -2,13 +2,13 @@
 import { useComputed } from '@preact/signals'
 import { useMemo, useRef } from 'preact/hooks'
 import { mostForFields } from '../../draft/lengths.js'
-import type { FieldGroup } from '../../fields/field.js'
-import { groupAt, groupTitles } from '../../fields/groups.js'
+import type { Field, FieldGroup } from '../../fields/field.js'
+import { groupAt, type Part, partsOf } from '../../fields/groups.js'
 import { saysOnce } from '../../fields/leaf.js'
+import { thousands } from '../answer/waiting.js'
 import type { Desk } from '../desk/desk.js'
 import { Chooser } from '../fields/chooser.js'
 import { PartFields } from '../fields/part-fields.js'
-import { type Part, partsOf, withSame } from '../fields/parts.js'
 import { TextPane } from '../text/text-pane.js'
 
 export function Edited({ desk, isText }: { desk: Desk; isText: boolean }) {
@@ -28,12 +28,10 @@ export function Edited({ desk, isText }: { desk: Desk; isText: boolean }) {
   )
 }
 
-const thousands = (letters: number) => Math.round(letters / 1000)
-
 /** Why there are no fields. */
 const withoutFields = (letters: number): string =>
   letters > mostForFields
-    ? `This text has ${thousands(letters)} thousand letters. Texts of up to ${thousands(mostForFields)} thousand have fields; change this one as text. To read and simulate it takes a while.`
+    ? `This text has ${thousands(letters)} letters. Texts of up to ${thousands(mostForFields)} have fields; change this one as text. To read and simulate it takes a while.`
     : 'The text has no parts that could be shown as fields.'
 
 interface Chosen {
@@ -50,7 +48,7 @@ function useChosen(desk: Desk) {
     const tree = desk.tree.value
     if (desk.text.value.length > mostForFields) last.current = { parts: [], part: null, group: null }
     if (!tree) return last.current
-    const parts = partsOf(groupTitles(tree))
+    const parts = partsOf(tree)
     const part =
       parts.find(({ path }) => path === desk.chosen.value) ??
       parts.find(({ room }) => room === 'line') ??
@@ -61,4 +59,16 @@ function useChosen(desk: Desk) {
     last.current = { parts, part, group: made && withSame(made, before) }
     return last.current
   })
+}
+
+/** The group with those fields of `before` that are still the same: what has not changed is not drawn anew. */
+function withSame(group: FieldGroup, before: FieldGroup | null): FieldGroup {
+  const known = new Map(before?.fields.map((field) => [field.path, field]))
+  const isSame = (one: Field, other: Field | undefined): other is Field =>
+    other !== undefined && JSON.stringify(one) === JSON.stringify(other)
+  const fields = group.fields.map((field) => {
+    const other = known.get(field.path)
+    return isSame(field, other) ? other : field
+  })
+  return { ...group, fields }
 }

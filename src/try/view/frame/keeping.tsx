@@ -1,9 +1,8 @@
 /** Keeps the page's state in the browser as it changes, and says what came of it: kept since when, not kept and why, or another page has kept something else. */
 import { useSignal, useSignalEffect } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
+import { useEffect, useState } from 'preact/hooks'
 import type { Desk } from '../desk/desk.js'
 import type { Kept, Saved, Store } from '../desk/store.js'
-import { Restored } from './restored.js'
 
 /** After the last change it is kept, ms. */
 const soon = 400
@@ -96,4 +95,35 @@ function NotKept({ desk, store, state, save }: NotKeptProps) {
         </p>
       )
   }
+}
+
+/** Says in one line that a page goes on where somebody left it, with the way back. */
+function Restored({ desk, kept }: { desk: Desk; kept: Kept }) {
+  const [isClosed, setClosed] = useState(
+    kept.history.present.text === desk.line.text && kept.pins.length === 0,
+  )
+  if (isClosed) return null
+  return (
+    <p class="note restored" role="status">
+      Your changes{kept.at > 0 ? ` of ${clockOf(new Date(kept.at), new Date())}` : ''} were kept.{' '}
+      <button
+        type="button"
+        onClick={() => {
+          desk.take(desk.line.text, 'as it came')
+          setClosed(true)
+        }}
+      >
+        Start again from the file
+      </button>{' '}
+      <button type="button" onClick={() => setClosed(true)}>
+        Close
+      </button>
+    </p>
+  )
+}
+
+/** The time of a day, with the day where that is not today. */
+function clockOf(at: Date, now: Date): string {
+  const day = at.toDateString() === now.toDateString() ? {} : ({ day: 'numeric', month: 'short' } as const)
+  return at.toLocaleString('en-GB', { ...day, hour: '2-digit', minute: '2-digit' })
 }

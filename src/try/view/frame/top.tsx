@@ -1,7 +1,6 @@
 /** The head of the page: which line this is, undo and redo, what can be taken away from here. */
 import type { Desk } from '../desk/desk.js'
 import { Copies } from './copies.js'
-import { saveFile } from './save-file.js'
 
 interface TopProps {
   desk: Desk
@@ -66,4 +65,15 @@ function Tool({ words, title, isOff, run }: ToolProps) {
       {words}
     </button>
   )
+}
+
+/** Lets the browser save `text` under the last part of `name`. */
+function saveFile(name: string, text: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type: 'application/yaml' }))
+  const link = document.createElement('a')
+  link.href = address
+  link.download = fileOf(name) || 'line.yaml'
+  link.click()
+  // the browser reads it after the click
+  setTimeout(() => URL.revokeObjectURL(address), 10_000)
 }

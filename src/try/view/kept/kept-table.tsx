@@ -6,16 +6,13 @@ import type { CompareResult, DesignResult } from '../../../questions/compare/doc
 import { figureText } from '../../../report/format.js'
 import { cameAs } from '../../pins.js'
 import type { Pin } from '../../study/messages.js'
-import { differenceTold } from '../answer/figures-told.js'
+import { DifferenceWords } from '../answer/answer.js'
+import { differenceTold, looked } from '../answer/figures-told.js'
 import type { Desk } from '../desk/desk.js'
 import { dropped, renamed } from '../desk/kept.js'
 
 /** Measures that designs are compared by, as far as the line has them. */
-const measures = [
-  ['throughput', 'Good cases out'],
-  ['target-held', 'Shifts on target'],
-  ['cost-per-1000', '1000 cases cost'],
-] as const satisfies readonly (readonly [MeasureKey, string])[]
+const measures = looked.slice(0, 3)
 
 /** Money without saying again that it is of 1000 cases: the head of the column does. */
 function figureIn({ measures: all }: DesignResult, measure: MeasureKey, display: Display): string {
@@ -51,11 +48,7 @@ export function KeptTable({ desk, pins }: KeptTableProps) {
         <tbody>
           <tr>
             <th scope="row">as it came</th>
-            {shown.map(([measure, label]) => (
-              <td key={measure} data-head={label}>
-                {came ? figureIn(came, measure, compared!.display) : '–'}
-              </td>
-            ))}
+            <Figures {...{ compared, shown, name: cameAs }} />
             <td class="words acts-of-row none" />
           </tr>
           {pins.map((pin) => (
@@ -71,11 +64,10 @@ interface RowProps {
   desk: Desk
   pin: Pin
   compared: CompareResult | null
-  shown: readonly (typeof measures)[number][]
+  shown: typeof measures
 }
 
 function Row({ desk, pin, compared, shown }: RowProps) {
-  const design = compared?.variants[pin.name]
   return (
     <tr>
       <th scope="row">
@@ -90,12 +82,7 @@ function Row({ desk, pin, compared, shown }: RowProps) {
           }}
         />
       </th>
-      {shown.map(([measure, label]) => (
-        <td key={measure} data-head={label}>
-          {design ? figureIn(design, measure, compared!.display) : '–'}{' '}
-          <Difference {...{ compared, measure, name: pin.name }} />
-        </td>
-      ))}
+      <Figures {...{ compared, shown, name: pin.name }} />
       <td class="words acts-of-row">
         <button type="button" onClick={() => desk.take(pin.text, `kept ${pin.name}`)}>
           Open<span class="unseen"> {pin.name}</span>
@@ -108,19 +95,24 @@ function Row({ desk, pin, compared, shown }: RowProps) {
   )
 }
 
-interface DifferenceProps {
-  compared: CompareResult | null
-  measure: MeasureKey
-  name: string
-}
-
-function Difference({ compared, measure, name }: DifferenceProps) {
-  const figure = compared?.differences[name]?.[measure]
-  if (!compared || !figure) return null
-  const { text, word, tone } = differenceTold(measure, figure, compared.display)
+/** The figures of a design, and what differs from the line as it came. */
+function Figures({ compared, shown, name }: Pick<RowProps, 'compared' | 'shown'> & { name: string }) {
+  const design = compared?.variants[name]
   return (
-    <span class="differs">
-      <span class="n">{text}</span> {word ? <strong class={`word ${tone}`}>{word}</strong> : null}
-    </span>
+    <>
+      {shown.map(([measure, label]) => {
+        const differs = compared?.differences[name]?.[measure]
+        return (
+          <td key={measure} data-head={label}>
+            {design ? figureIn(design, measure, compared!.display) : '–'}{' '}
+            {differs ? (
+              <span class="differs">
+                <DifferenceWords {...differenceTold(measure, differs, compared!.display)} />
+              </span>
+            ) : null}
+          </td>
+        )
+      })}
+    </>
   )
 }

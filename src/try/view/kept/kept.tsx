@@ -1,5 +1,5 @@
 /** Designs that are kept by name: side by side on the same random numbers, taken up again, dropped. */
-import { useSignal } from '@preact/signals'
+import { useState } from 'preact/hooks'
 import { counted } from '../../../report/format.js'
 import { pinName } from '../../pins.js'
 import type { Desk } from '../desk/desk.js'
@@ -7,29 +7,27 @@ import { keep } from '../desk/kept.js'
 import { KeptTable } from './kept-table.js'
 
 export function Kept({ desk }: { desk: Desk }) {
-  const name = useSignal('')
+  const [name, setName] = useState('')
+  const [told, tell] = useState('')
   const pins = desk.pins.value
-  const told = useSignal('')
   return (
     <>
       <form
         class="keep"
         onSubmit={(event) => {
           event.preventDefault()
-          told.value = keep(desk, name.value)
-          name.value = ''
+          tell(keep(desk, name))
+          setName('')
         }}
       >
         <label>
           Name of this design{' '}
           <input
             type="text"
-            value={name.value}
+            value={name}
             maxLength={36}
             placeholder={pinName(pins, '')}
-            onInput={({ currentTarget }) => {
-              name.value = currentTarget.value
-            }}
+            onInput={({ currentTarget }) => setName(currentTarget.value)}
           />
         </label>
         <button type="submit">Keep this</button>
@@ -40,7 +38,7 @@ export function Kept({ desk }: { desk: Desk }) {
         ) : null}
       </form>
       <p class="note" role="status">
-        {desk.pinFault.value || told.value}
+        {desk.pinFault.value || told}
       </p>
       {pins.length > 0 ? (
         <>

@@ -1,11 +1,12 @@
 /** What moves the picture of the line: on and off, how fast, and where in the recorded stretch. */
-import { type Signal, useSignal } from '@preact/signals'
+import { useState } from 'preact/hooks'
 import type { Stretch } from '../../../shifts/stretch.js'
 import { type Instant, type LinePlayer, speeds, usualSpeed } from './player.js'
 
 interface LineControlsProps {
   player: LinePlayer
-  isPlaying: Signal<boolean>
+  isPlaying: boolean
+  play: (on: boolean) => void
   now: Instant
   stretch: Stretch
 }
@@ -13,26 +14,21 @@ interface LineControlsProps {
 /** Seconds of the shift that the keys of time go back and on. */
 const stride = 10
 
-export function LineControls({ player, isPlaying, now, stretch }: LineControlsProps) {
-  const speed = useSignal(usualSpeed)
-  const play = (on: boolean) => {
-    isPlaying.value = on
-    if (on) player.play()
-    else player.pause()
-  }
+export function LineControls({ player, isPlaying, play, now, stretch }: LineControlsProps) {
+  const [speed, setSpeed] = useState(usualSpeed)
   const isEmpty = stretch.to <= stretch.from
   return (
     <div class="line-controls">
-      <button type="button" disabled={isEmpty} onClick={() => play(!isPlaying.value)}>
-        {isPlaying.value ? 'Pause' : 'Play'}
+      <button type="button" disabled={isEmpty} onClick={() => play(!isPlaying)}>
+        {isPlaying ? 'Pause' : 'Play'}
       </button>
       <label class="speed">
         <span class="unseen">Speed</span>
         <select
-          value={String(speed.value)}
+          value={String(speed)}
           onChange={({ currentTarget }) => {
-            speed.value = Number(currentTarget.value)
-            player.speed = speed.value
+            player.speed = Number(currentTarget.value)
+            setSpeed(player.speed)
           }}
         >
           {speeds.map((each) => (
@@ -44,7 +40,7 @@ export function LineControls({ player, isPlaying, now, stretch }: LineControlsPr
       </label>
       <button
         type="button"
-        disabled={!player.hasStops}
+        disabled={player.stops.length === 0}
         onClick={() => {
           play(false)
           player.toNextStop()

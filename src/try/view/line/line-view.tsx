@@ -1,7 +1,6 @@
 /** The line from above in the page: its cases move, and each piece opens its fields. */
-import type { Signal } from '@preact/signals'
 import { useSignal } from '@preact/signals'
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Layout } from '../../../pictures/layout.js'
 import type { Move } from '../../../pictures/motion.js'
 import type { Stretch } from '../../../shifts/stretch.js'
@@ -27,21 +26,18 @@ export function LineView({ layout, stretch, moves, chosen, fileName, choose: ope
   const box = useRef<HTMLDivElement>(null)
   const canvas = useRef<HTMLCanvasElement>(null)
   const player = useSignal<LinePlayer | null>(null)
-  const places = useSignal<readonly Place[]>([])
-  const now = useSignal<Instant>({ time: stretch.from, clock: '', doing: [], held: 0 })
+  const [places, setPlaces] = useState<readonly Place[]>([])
+  const [now, setNow] = useState<Instant>({ time: stretch.from, clock: '', doing: [], held: 0 })
   const isPlaying = useSignal(false)
+  const play = (on: boolean) => {
+    isPlaying.value = on
+    if (on) player.value?.play()
+    else player.value?.pause()
+  }
   useEffect(() => {
-    const made = new LinePlayer(
-      canvas.current!,
-      (instant) => {
-        now.value = instant
-      },
-      (found) => {
-        places.value = found
-      },
-    )
+    const made = new LinePlayer(canvas.current!, setNow, setPlaces)
     player.value = made
-    return whileShown(box.current!, canvas.current!, { player: made, isPlaying, choose })
+    return whileShown(box.current!, canvas.current!, { player: made, play, choose })
   }, [])
   useEffect(() => {
     player.value?.take(layout, stretch, moves)
@@ -53,12 +49,12 @@ export function LineView({ layout, stretch, moves, chosen, fileName, choose: ope
     <section class="line" aria-label="The line from above, in the direction of travel from left to right">
       <div class="line-picture" ref={box}>
         <canvas ref={canvas} />
-        {places.value.map(({ name, left, top, width, height }, index) => (
+        {places.map(({ name, left, top, width, height }, index) => (
           <button
             type="button"
             key={name}
             class="piece"
-            aria-label={`${name}: ${now.value.doing[index] ?? ''}`}
+            aria-label={`${name}: ${now.doing[index] ?? ''}`}
             aria-pressed={fileName(name) === chosen}
             title={name}
             style={boxOf(left, top, width, height)}
@@ -67,7 +63,7 @@ export function LineView({ layout, stretch, moves, chosen, fileName, choose: ope
         ))}
       </div>
       {player.value ? (
-        <LineControls player={player.value} isPlaying={isPlaying} now={now.value} stretch={stretch} />
+        <LineControls player={player.value} isPlaying={isPlaying.value} {...{ play, now, stretch }} />
       ) : null}
     </section>
   )
@@ -80,7 +76,7 @@ const boxOf = (left: number, top: number, width: number, height: number) => ({
 
 interface Shown {
   player: LinePlayer
-  isPlaying: Signal<boolean>
+  play: (on: boolean) => void
   choose: (piece: string) => void
 }
 
@@ -88,7 +84,7 @@ interface Shown {
 function whileShown(
   box: HTMLElement,
   canvas: HTMLCanvasElement,
-  { player, isPlaying, choose }: Shown,
+  { player, play, choose }: Shown,
 ): () => void {
   const ends = new AbortController()
   const { signal } = ends
@@ -97,11 +93,7 @@ function whileShown(
   sized.observe(box)
   matchMedia('(prefers-color-scheme: dark)').addEventListener('change', fit, { signal })
   const still = matchMedia('(prefers-reduced-motion: reduce)')
-  const move = () => {
-    isPlaying.value = !still.matches
-    if (still.matches) player.pause()
-    else player.play()
-  }
+  const move = () => play(!still.matches)
   still.addEventListener('change', move, { signal })
   const meet = ({ offsetX, offsetY }: MouseEvent) => {
     const met = player.pieceAt(offsetX, offsetY)

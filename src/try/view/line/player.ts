@@ -55,7 +55,8 @@ export class LinePlayer {
   private picture: ReplayPicture | null = null
   private layout: Layout | null = null
   private stretch: Stretch | null = null
-  private stops: number[] = []
+  /** When machines stop, s, in order. */
+  stops: readonly number[] = []
 
   constructor(
     private readonly canvas: HTMLCanvasElement,
@@ -73,10 +74,6 @@ export class LinePlayer {
     this.stops = [...new Set(unplanned.map(({ from }) => from))].sort((a, b) => a - b)
     if (!isThere || this.time < stretch.from || this.time >= stretch.to) this.time = beginOf(stretch)
     if (this.width > 0) this.fit(this.width)
-  }
-
-  get hasStops(): boolean {
-    return this.stops.length > 0
   }
 
   /** Fits the picture into `width` px. */

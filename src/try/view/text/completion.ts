@@ -3,8 +3,9 @@ import type { Completion, CompletionContext, CompletionResult } from '@codemirro
 import { parseDocument } from 'yaml'
 import { isMap } from '../../../scenario/is-map.js'
 import { scenarioSchema } from '../../../scenario/schema.js'
-import { child, definition, type Schema, within } from '../../../scenario/walk.js'
+import { child, definition, type Schema } from '../../../scenario/walk.js'
 import { quickText } from '../../draft/lengths.js'
+import { suited } from '../../draft/steps.js'
 import { placeIn } from './place.js'
 
 /** Keys and words for the place at the cursor. */
@@ -29,21 +30,15 @@ function rawOf(text: string): unknown {
   }
 }
 
-/** The schema of a map without its wrappers. */
-function bare(schema: Schema, value: unknown): Schema {
-  const held = within(schema, value)
-  return held === null ? schema : bare(held, value)
-}
-
 function schemaAt(path: readonly string[], raw: unknown): { schema: Schema; value: unknown } | null {
   let value = raw
-  let schema = bare(scenarioSchema, value)
+  let schema = suited(scenarioSchema, value)
   for (const key of path) {
     value = isMap(value) ? value[key] : undefined
     const next = child(schema, key)
     if (!next) return null
     // what is a map once it is written
-    schema = bare(next, value ?? {})
+    schema = suited(next, value ?? {})
   }
   return { schema, value }
 }
@@ -57,12 +52,13 @@ function keysOf(schema: Schema, value: unknown): Completion[] {
     .map(([key, inner]) => ({ label: key, apply: `${key}: `, type: 'property', info: meaningOf(inner) }))
 }
 
-const meaningOf = (schema: Schema): string => schema.description ?? bare(schema, undefined).description ?? ''
+const meaningOf = (schema: Schema): string =>
+  schema.description ?? suited(schema, undefined).description ?? ''
 
 /** Words of a closed set; of other values the example of the format. */
 function wordsOf(schema: Schema | null, key: string): Completion[] {
   if (!schema) return []
-  const plain = bare(schema, '')
+  const plain = suited(schema, '')
   const def = definition(plain) as { entries?: Record<string, string>; values?: unknown[] }
   const words = def.entries ? Object.values(def.entries) : (def.values ?? [])
   if (words.length > 0) return words.map((each) => ({ label: String(each), type: 'enum' }))

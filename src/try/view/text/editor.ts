@@ -17,19 +17,10 @@ import { complete } from './completion.js'
 import { highlight, looks } from './looks.js'
 
 /** What is wrong at a place of the text; line and column count from 1, and line 0 is no place. */
-export interface Mark {
+interface Mark {
   line: number
   column: number
   words: string
-}
-
-export interface TextEditor {
-  /** Shows another text, where it is another; the cursor stays where it is as far as that is still there. */
-  follow(text: string): void
-  mark(marks: readonly Mark[]): void
-  /** Goes to a line and is ready to be written in. */
-  goTo(line: number): void
-  end(): void
 }
 
 interface Wishes {
@@ -43,7 +34,7 @@ interface Wishes {
 const fromOutside = Annotation.define<boolean>()
 
 /** Puts an editor into `place`. It stands in a tree of its own, to which it can bring its styles without the page allowing any. */
-export function textEditor(place: HTMLElement, { text, changed, undo, redo }: Wishes): TextEditor {
+export function textEditor(place: HTMLElement, { text, changed, undo, redo }: Wishes) {
   // the editor knows one sign at the end of a line
   const lineEnd = text.includes('\r\n') ? '\r\n' : '\n'
   const root = place.shadowRoot ?? place.attachShadow({ mode: 'open' })
@@ -83,19 +74,15 @@ export function textEditor(place: HTMLElement, { text, changed, undo, redo }: Wi
     }),
   })
   return {
-    follow: (next) => follow(view, next.replace(/\r\n?/g, '\n')),
-    mark: (marks) => view.dispatch(setDiagnostics(view.state, diagnosticsOf(view.state, marks))),
-    goTo(number) {
-      const line = view.state.doc.line(Math.max(1, Math.min(number, view.state.doc.lines)))
-      view.dispatch({
-        selection: { anchor: line.from },
-        effects: EditorView.scrollIntoView(line.from, { y: 'center' }),
-      })
-      view.focus()
-    },
+    /** Shows another text, where it is another; the cursor stays where it is as far as that is still there. */
+    follow: (next: string) => follow(view, next.replace(/\r\n?/g, '\n')),
+    mark: (marks: readonly Mark[]) =>
+      view.dispatch(setDiagnostics(view.state, diagnosticsOf(view.state, marks))),
     end: () => view.destroy(),
   }
 }
+
+export type TextEditor = ReturnType<typeof textEditor>
 
 /** Changes only what differs. */
 function follow(view: EditorView, next: string): void {
