@@ -14,6 +14,7 @@ export interface Design extends Simulated {
   note: string
   set: Record<string, unknown>
   held: HeldOverShift[]
+  tapeLayout: null
 }
 
 /** The base and the variants of these names in this order, all where none is named, `shifts` of each. */
@@ -35,7 +36,7 @@ export function designsOf(
         ...{ scenario, line, countFrom: 0 },
         shifts: Array.from({ length: shifts }, (_, index) => line.simulate(seed, index + 1)),
       }
-      return { ...simulated, name, note, set, held: heldOverShift(simulated) }
+      return { ...simulated, name, note, set, held: heldOverShift(simulated), tapeLayout: null }
     },
   )
 }

@@ -9,7 +9,6 @@ import { judge, type Requirement } from '../../answers/requirement.js'
 import type { InputsTold } from '../../answers/rests-on.js'
 import type { DrawsAsked } from '../../answers/with-inputs.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
-import { tapeLayout } from '../../hand/tape-layout.js'
 import { shiftsToShow } from '../../statistics/paired.js'
 import type { TapeLayout } from '../../trade/tape-layout.js'
 import { type BestAcross, withDraws } from './across-draws.js'
@@ -80,7 +79,7 @@ export interface CompareResult extends StudyDocument<'compare'> {
 export const baseName = 'base'
 
 /** A design that was simulated; with the cases held over the shift, which the shifts do not have any more. */
-export interface SimulatedDesign extends Drawn, Pick<DesignResult, 'note' | 'set' | 'held'> {
+export interface SimulatedDesign extends Drawn, Pick<DesignResult, 'note' | 'set' | 'held' | 'tapeLayout'> {
   name: string
 }
 
@@ -166,7 +165,7 @@ function variantsOf(
         judgement: judge(each, estimates.get(measureName(each.measure))!),
         measure: measureName(each.measure),
       })),
-      tapeLayout: tapeLayout(scenario),
+      tapeLayout: design.tapeLayout,
       worth: running ? worth(design, designs[0]!, running, beforeFailures, yearlyCases) : null,
       ...lineResult(design, estimates, design.held),
     }

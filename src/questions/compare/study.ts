@@ -11,6 +11,7 @@ import { warningsOf } from '../../answers/warning.js'
 import { cannotWork } from '../../answers/warnings.js'
 import type { Draws } from '../../answers/with-inputs.js'
 import { currencyOf, unitName } from '../../catalogue/unit-name.js'
+import { tapeLayout } from '../../hand/tape-layout.js'
 import { usualShifts } from '../../scenario/limits.js'
 import type { ReadScenario } from '../../scenario/read.js'
 import { type Context, type Simulation, simulating } from '../../shifts/simulation.js'
@@ -76,7 +77,7 @@ export async function compare(
     const simulated = designs.map((design, index) => ({
       ...design,
       ...{ shifts: simulation.of[index]!, draws: draws[index]!, held: held[index]! },
-      countFrom: simulation.countFrom(index),
+      ...{ countFrom: simulation.countFrom(index), tapeLayout: tapeLayout(design.scenario) },
     }))
     return { designs: simulated, best, most }
   })
