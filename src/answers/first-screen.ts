@@ -3,14 +3,14 @@
 import { entriesOf, type Figures } from '../catalogue/figure.js'
 import { type StateKey, type StopKind, states } from '../catalogue/states.js'
 import { codes } from '../hand/finding.js'
+import { has } from '../kinds/traits.js'
 import { counted, durationText, grouped, listed, percent, percentText, sentences } from '../report/format.js'
 import type { Said, Tone } from '../report/screen.js'
 import { labelOf } from '../scenario/labels.js'
 import { cautionLine } from '../trade/cautions.js'
-import type { LineResult } from './line-result.js'
+import type { EquipmentResult, LineResult } from './line-result.js'
 import type { StudyDocument } from './made.js'
 import { isUnsourced } from './rests-on.js'
-import { limitingPiece } from './summary.js'
 import { byKey, type Warning } from './warning.js'
 import { errorsOf } from './warnings.js'
 
@@ -214,3 +214,16 @@ export const nextPart = (steps: readonly string[], result: Pick<StudyDocument, '
 
 /** It cannot be switched off. */
 export const safetyPart: Said[] = [{ head: 'Safety', lines: [cautionLine] }]
+
+const share = (piece: EquipmentResult, key: StateKey) => piece.states[key]?.mean ?? 0
+
+/** The piece that limits a line: the one with least to spare by hand, else the sealer that works most. */
+export function limitingPiece(
+  { equipment }: Pick<LineResult, 'equipment'>,
+  byHand: string | null | undefined,
+): [string, EquipmentResult] | null {
+  const named = byHand ? equipment[byHand] : undefined
+  if (named) return [byHand!, named]
+  const sealers = Object.entries(equipment).filter(([, piece]) => has(piece, 'tapes'))
+  return sealers.sort((a, b) => share(b[1], 'working') - share(a[1], 'working'))[0] ?? null
+}

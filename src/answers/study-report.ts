@@ -6,7 +6,7 @@ import { entryAt } from '../catalogue/measures.js'
 import { stateKeys, stateLabel } from '../catalogue/states.js'
 import { type Cell, figures, words } from '../report/cell.js'
 import { durationText, grouped } from '../report/format.js'
-import type { Report, Summary, Table } from '../report/report.js'
+import type { Report, Table } from '../report/report.js'
 import { inSections } from '../report/sections.js'
 import { cautions } from '../trade/cautions.js'
 import type { About } from './about.js'
@@ -16,16 +16,13 @@ import { flowText } from './flow.js'
 import type { LineResult } from './line-result.js'
 import type { ShiftTold, StudyDocument } from './made.js'
 import { assumedColumns, assumedRows, isUnsourced, restsOnTable } from './rests-on.js'
-import { measureFirst, putRightFirst, restingOn } from './summary.js'
 import type { Warned } from './warning.js'
 import { leftOutNote } from './warnings.js'
 
 /** What a question says of its study. */
 interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tables' | 'limits'> {
-  /** The question where the scenario asks none, and the first screen but what the inputs are worth and what is to be measured. */
-  summary: Summary
-  /** Nothing that the scenario gets wrong is left in what is advised. */
-  isSound?: boolean
+  /** Where the scenario asks none. */
+  question: string
   /** What is not known of the inputs is in the plus-minus. */
   isDrawn?: boolean
   /** Heads what was assumed. */
@@ -39,19 +36,14 @@ interface Told extends Pick<Report, 'subtitle' | 'headline' | 'certainty' | 'tab
 /** The report of a study. */
 export function studyReport(result: StudyDocument, told: Told): Report {
   const { made, display, assumed, about, evidence = [], exact } = result
-  const { lines, facts, isSound = false, isDrawn = false, assumed: title, ...said } = told
-  const question = about?.purpose ?? about?.question ?? told.summary.question
+  const { lines, facts, isDrawn = false, assumed: title, ...said } = told
+  const question = about?.purpose ?? about?.question ?? told.question
   return {
     title: made.scenario.title,
     display,
     ...said,
     tables: inSections(told.tables),
-    summary: {
-      ...told.summary,
-      question,
-      sureness: [...told.summary.sureness, restingOn(assumed, about, isDrawn)],
-      next: [...(isSound ? [] : putRightFirst(about)), ...told.summary.next, ...measureFirst(assumed, about)],
-    },
+    question,
     assumed: { title, columns: assumedColumns, rows: assumedRows(assumed, display) },
     unsourced: assumed
       .filter(isUnsourced)

@@ -117,13 +117,13 @@ const titlesIn = (tables: readonly Table[]): string => {
 
 /** The sections of tables and charts; what is said in sentences opens the first that has a table. */
 function subjectParts(report: Report, pictures: readonly Picture[]): Part[] {
-  const { tables, display, summary, headline, certainty } = report
+  const { tables, display, question, headline, certainty } = report
   const subjects = Object.entries(sections) as [Section, string][]
   const isOf = ({ rows, section = 'figures' }: Table, key: Section) => section === key && rows.length > 0
   const [first] = subjects.find(([key]) => tables.some(({ section = 'figures' }) => section === key)) ?? []
   return subjects.flatMap(([key, title]) => {
     const charts = pictures.filter(({ chart }) => chart.section === key)
-    const opening = key === first ? [summary ? list(headline) : empty, notes(certainty)] : []
+    const opening = key === first ? [question ? list(headline) : empty, notes(certainty)] : []
     const own = tables.filter((each) => isOf(each, key))
     const gist = charts[0]?.chart.title ?? titlesIn(own)
     // the table of what a chart shows stands under the last one that shows some of it

@@ -40,7 +40,7 @@ const fullHeads: Readonly<Record<string, string>> = {
 const isForemost = ({ tone, head }: Said): boolean => tone === 'error' || head === 'Prices'
 
 /** The picture is the one that explains the verdict; without one there is none. */
-export function frontHtml({ summary, display, ...report }: Report, picture: Picture | undefined): Markup {
+export function frontHtml({ question, display, ...report }: Report, picture: Picture | undefined): Markup {
   const front = report.front!
   const { verdict, parts } = front.screen!
   const said = parts.flatMap((part) => ('head' in part && !front.told.includes(part.head) ? [part] : []))
@@ -51,7 +51,7 @@ export function frontHtml({ summary, display, ...report }: Report, picture: Pict
   const first = said.filter(isForemost)
   const rest = said.filter((part) => ![safety, rests, next, ...first].includes(part))
   return html`<section id="answer" class="answer" aria-label="The answer">
-${first.length > 0 ? html`<div class="foremost" role="note">${first.map(saidBox)}</div>\n` : empty}${summary ? html`<p class="question">${prose(summary.question)}</p>` : empty}
+${first.length > 0 ? html`<div class="foremost" role="note">${first.map(saidBox)}</div>\n` : empty}${question ? html`<p class="question">${prose(question)}</p>` : empty}
 <h2 class="unseen">The answer</h2>
 ${verdictHtml(verdict)}
 ${tilesHtml(front)}

@@ -12,19 +12,6 @@ export interface Head {
   lines: string[]
 }
 
-/** What a reader with a minute reads. */
-export interface Summary {
-  question: string
-  answer: string
-  /** How sure that is. */
-  sureness: string[]
-  /** What limits the line; empty where nothing is known. */
-  limiting: string
-  /** What that is headed with, where it is no limit of a line. */
-  limitingHead?: string
-  next: string[]
-}
-
 export interface Report {
   title: string
   subtitle: string
@@ -45,8 +32,8 @@ export interface Report {
   repeat: string
   /** Version, seed and scenario that made it. */
   origin: string
-  /** For the page alone: what its first screen says. */
-  summary?: Summary
+  /** For the page alone: the question, and what its first screen says. */
+  question?: string
   front?: Front
   /** The line from above, to scale, as SVG. */
   plan?: Markup

@@ -1,8 +1,6 @@
 /** Whether samples of times, such as those of several machines or reasons, may come from one law. */
 import type { RandomNumbers } from '../engine/draw.js'
 import { andersonDarlingAbove, andersonDarlingVariance } from './anderson-darling.js'
-import type { ChiSquareTest } from './dispersion.js'
-import { chiSquareAbove } from './tails.js'
 
 /** Samples as a table: how often each value stands in each sample, and in all. */
 interface Pooled {
@@ -103,61 +101,4 @@ function byLot(
     if (midrankStatistic(pooled, counts) >= least) asFar++
   }
   return asFar / (deals + 1)
-}
-
-/**
- * Whether samples, two or more of at least one value each, lie alike high: Kruskal & Wallis, J. Am. Stat. Assoc. 47 (1952) 583-621 (from memory), with midranks
- * and the correction for ties. Chi-square of small samples (below 5) is rough. Null where all values are alike.
- */
-export function kruskalWallis(samples: readonly (readonly number[])[]): ChiSquareTest | null {
-  const { sizes, lots, ranks } = pool(samples)
-  if (lots.length < 2) return null
-  const all = ranks.length
-  let below = 0
-  const midranks = lots.map((lot) => {
-    below += lot
-    return below - (lot - 1) / 2
-  })
-  let [begin, sum] = [0, 0]
-  for (const size of sizes) {
-    let own = 0
-    for (let at = begin; at < begin + size; at++) own += midranks[ranks[at]!]! - (all + 1) / 2
-    begin += size
-    sum += (own * own) / size
-  }
-  const ties = lots.reduce((total, lot) => total + lot ** 3 - lot, 0)
-  const statistic = (12 * sum) / (all * (all + 1)) / (1 - ties / (all ** 3 - all))
-  const degreesOfFreedom = sizes.length - 1
-  return { statistic, degreesOfFreedom, pValue: chiSquareAbove(statistic, degreesOfFreedom) }
-}
-
-/**
- * Largest gap between the distribution functions of two samples of at least one value each, and the p-value of large samples, which is too high of small or rounded
- * ones: Smirnov, Annals of Mathematical Statistics 19 (1948) 279-281 (from memory).
- */
-export function twoSampleGap(
-  first: readonly number[],
-  second: readonly number[],
-): { statistic: number; pValue: number } {
-  const { lots, ranks } = pool([first, second])
-  const [n, m] = [first.length, second.length]
-  const steps = new Float64Array(lots.length)
-  for (const [at, rank] of ranks.entries()) steps[rank]! += at < n ? 1 / n : -1 / m
-  let [gap, statistic] = [0, 0]
-  for (const step of steps) {
-    gap += step
-    statistic = Math.max(statistic, Math.abs(gap))
-  }
-  return { statistic, pValue: kolmogorovAbove(statistic * Math.sqrt((n * m) / (n + m))) }
-}
-
-/** Chance that the limit of root n times Kolmogorov's distance is above `x`, at least 0; its series far out, and that which is fast near 0. */
-function kolmogorovAbove(x: number): number {
-  if (x < 0.2) return 1
-  const terms = Array.from({ length: 20 }, (_, index) => index + 1)
-  if (x < 1) {
-    const sum = terms.reduce((all, k) => all + Math.exp(-(((2 * k - 1) * Math.PI) ** 2) / (8 * x * x)), 0)
-    return 1 - (Math.sqrt(2 * Math.PI) / x) * sum
-  }
-  return 2 * terms.reduce((all, k) => all + (k % 2 === 1 ? 1 : -1) * Math.exp(-2 * k * k * x * x), 0)
 }

@@ -1,6 +1,4 @@
 /** Whether events come oftener or more seldom as time goes on. Times run from the begin of the record; it ends at a time fixed beforehand. */
-import { chiSquare } from './quantile.js'
-import type { Limited } from './rates.js'
 import { bothSides, chiSquareAbove, chiSquareAtMost, normalAtMost, normalBeyond } from './tails.js'
 
 /** A test of trend. */
@@ -35,36 +33,6 @@ export function powerLawTrend(times: readonly number[], end: number): Trend {
   const statistic = 2 * sumOfLogs(times, end)
   const atMost = chiSquareAtMost(statistic, 2 * times.length)
   return { statistic, atMost, pValue: bothSides(atMost, chiSquareAbove(statistic, 2 * times.length)) }
-}
-
-/** Expected number of events until t: scale x t^shape. */
-export interface PowerLaw {
-  /** Maximum likelihood, with limits: 1 is no trend, below it events come more seldom as time goes on. */
-  shape: Limited
-  /** Without the bias of few events: (r - 1) / r of it. */
-  unbiasedShape: number
-  /** With the unbiased shape. */
-  scale: number
-  /** Mean time between events at the end of the record, with the unbiased shape. */
-  timeBetweenAtEnd: number
-}
-
-/**
- * The power law behind events at `times`, each above 0 and below `end`; null of fewer than two, of which the shape is not known. Crow, Reliability analysis for complex repairable
- * systems (1974), as in NIST/SEMATECH e-Handbook, sec. 8.4.5.2.
- */
-export function powerLaw(times: readonly number[], end: number, confidence: number): PowerLaw | null {
-  const events = times.length
-  const logs = sumOfLogs(times, end)
-  if (events < 2 || logs === 0) return null
-  const limit = (p: number) => chiSquare(p, 2 * events) / (2 * logs)
-  const unbiasedShape = (events - 1) / logs
-  return {
-    shape: { value: events / logs, low: limit((1 - confidence) / 2), high: limit((1 + confidence) / 2) },
-    unbiasedShape,
-    scale: events / end ** unbiasedShape,
-    timeBetweenAtEnd: end / (events * unbiasedShape),
-  }
 }
 
 /** Whether gaps grow or shrink with their order. */

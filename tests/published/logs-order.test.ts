@@ -1,7 +1,7 @@
 /** Trend and independence of what a log holds, against published values. */
 import { describe, expect, it } from 'vitest'
 import { autocorrelations, ljungBox, runsAboutMedian } from '../../src/statistics/independence.js'
-import { laplace, orderTrend, powerLaw, powerLawTrend } from '../../src/statistics/trend.js'
+import { laplace, orderTrend, powerLawTrend } from '../../src/statistics/trend.js'
 import { hormone, repairs } from './data/events.js'
 
 const near = (value: number, digits = 6) => expect.closeTo(value, digits)
@@ -32,15 +32,6 @@ describe('repairs of a system that gets better', () => {
     const { statistic, atMost } = laplace(times, end)
     expect(statistic).toBeCloseTo(-1.326949, 6)
     expect(atMost).toBeCloseTo(0.0922627, 7)
-  })
-
-  it('its shape, scale and the time between repairs at the end', () => {
-    expect(powerLaw(times, end, 0.95)).toEqual({
-      shape: { value: near(0.5372289), low: near(0.2576221), high: near(0.917845) },
-      unbiasedShape: near(0.483506),
-      scale: near(0.2913003),
-      timeBetweenAtEnd: near(310.234, 3),
-    })
   })
 })
 

@@ -96,7 +96,7 @@ describe.each([
     expect(next.join(' ')).not.toMatch(/faster clearing|clear (jams )?(faster|quicker)/)
     const answer = page.slice(page.indexOf('id="answer"'), page.indexOf('class="folds"'))
     const told = [
-      report.summary!.question,
+      report.question!,
       `${screen!.verdict.word}${screen!.verdict.text.startsWith(':') ? '' : ' '}${screen!.verdict.text}`,
       ...next,
       ...said('Limit'),

@@ -1,11 +1,11 @@
 /** Trend, independence and alikeness worked by hand, and how often they call out what is not there. */
 import { describe, expect, it } from 'vitest'
 import { Stream } from '../../src/engine/stream.js'
-import { alike, kruskalWallis, twoSampleGap } from '../../src/statistics/alike.js'
+import { alike } from '../../src/statistics/alike.js'
 import { andersonDarlingAbove, andersonDarlingVariance } from '../../src/statistics/anderson-darling.js'
 import { autocorrelations, ljungBox, runsAboutMedian } from '../../src/statistics/independence.js'
 import { normalBeyond } from '../../src/statistics/tails.js'
-import { laplace, orderTrend, powerLaw, powerLawTrend } from '../../src/statistics/trend.js'
+import { laplace, orderTrend, powerLawTrend } from '../../src/statistics/trend.js'
 
 const near = (value: number, digits = 10) => expect.closeTo(value, digits)
 
@@ -27,20 +27,6 @@ describe('trend by hand', () => {
     // chi-square with 4: 1 - e^-x/2 (1 + x/2)
     const half = Math.log(4.5)
     expect(atMost).toBeCloseTo(1 - Math.exp(-half) * (1 + half), 12)
-  })
-
-  it('at 1 / e and 1 / e^2 of the record: shape 2 over 3', () => {
-    const law = powerLaw([Math.exp(-2), Math.exp(-1)], 1, 0.9)!
-    expect(law.shape.value).toBeCloseTo(2 / 3, 12)
-    expect(law.unbiasedShape).toBeCloseTo(1 / 3, 12)
-    expect(law.scale).toBeCloseTo(2, 12)
-    expect(law.timeBetweenAtEnd).toBeCloseTo(1.5, 12)
-    expect(law.shape.low).toBeLessThan(2 / 3)
-    expect(law.shape.high).toBeGreaterThan(2 / 3)
-  })
-
-  it('of one event, or all at the end, the power law is not known', () => {
-    expect([powerLaw([3], 5, 0.95), powerLaw([5, 5], 5, 0.95)]).toEqual([null, null])
   })
 
   it.each([
@@ -198,7 +184,6 @@ describe('alike by hand', () => {
         random('none'),
       ),
     ).toBeNull()
-    expect(kruskalWallis([[2, 2], [2]])).toBeNull()
   })
 
   it('is called out once in twenty where it is so, rounded to six values or not', () => {
@@ -218,67 +203,5 @@ describe('alike by hand', () => {
       // four standard errors of 5 %
       expect(Math.abs(calls / logs - 0.05), `grain ${grain}`).toBeLessThan(4 * Math.sqrt(0.0475 / logs))
     }
-  })
-
-  it.each([
-    // ranks about 2.5: -1.5, -0.5, 0.5, 1.5: (4 + 4) / 2 x 12 / 20
-    {
-      samples: [
-        [1, 2],
-        [3, 4],
-      ],
-      statistic: 2.4,
-    },
-    // midranks about 2: -0.5 and -0.5, 1: 0.5 + 1, of 12 / 12, over 1 - 6 / 24
-    { samples: [[1, 1], [2]], statistic: 2 },
-    {
-      samples: [
-        [1, 4],
-        [2, 3],
-      ],
-      statistic: 0,
-    },
-  ])('Kruskal-Wallis of $samples', ({ samples, statistic }) => {
-    expect(kruskalWallis(samples)!.statistic).toBeCloseTo(statistic, 12)
-  })
-
-  it.each([
-    {
-      samples: [
-        [1, 2],
-        [3, 4],
-      ],
-      statistic: 1,
-    },
-    {
-      samples: [
-        [1, 3],
-        [2, 4],
-      ],
-      statistic: 0.5,
-    },
-    {
-      samples: [
-        [1, 2, 2],
-        [2, 2, 1],
-      ],
-      statistic: 0,
-    },
-  ])('two samples: $samples', ({ samples: [first, second], statistic }) => {
-    expect(twoSampleGap(first!, second!).statistic).toBeCloseTo(statistic, 12)
-  })
-
-  it('the two series of Kolmogorov meet', () => {
-    // 1, 2, ... 100 against those moved by 14 and 15 ranks: root 50 times 0.14 and 0.15 lies on either side of 1
-    const p = [14, 15].map(
-      (by) =>
-        twoSampleGap(
-          Array.from({ length: 100 }, (_, index) => index),
-          Array.from({ length: 100 }, (_, index) => index + by - 0.5),
-        ).pValue,
-    )
-    // Smirnov (1948), table: 0.27 beyond 1 (from memory)
-    expect(p[0]!).toBeCloseTo(0.2809, 3)
-    expect(p[1]!).toBeCloseTo(0.2106, 3)
   })
 })

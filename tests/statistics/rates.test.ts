@@ -2,9 +2,8 @@
 import { describe, expect, it } from 'vitest'
 import { againstExpected, againstExposure, dispersion } from '../../src/statistics/dispersion.js'
 import { holm } from '../../src/statistics/family.js'
-import { rateOf, rateRatio } from '../../src/statistics/rates.js'
+import { rateOf } from '../../src/statistics/rates.js'
 import {
-  binomialTest,
   bothSides,
   chiSquareAbove,
   chiSquareAtMost,
@@ -35,62 +34,9 @@ describe('tails', () => {
   })
 })
 
-describe('the binomial test', () => {
-  it.each([
-    { k: 10, n: 10, p: 0.5, of: 2 / 1024 },
-    // 1 + 4 + 4 + 1 of 16
-    { k: 3, n: 4, p: 0.5, of: 10 / 16 },
-    // of 8, 12, 6 and 1 of 27 only the last is as unlikely
-    { k: 3, n: 3, p: 1 / 3, of: 1 / 27 },
-    { k: 2, n: 3, p: 1 / 3, of: 7 / 27 },
-    { k: 0, n: 3, p: 1 / 3, of: 15 / 27 },
-    { k: 1, n: 3, p: 1 / 3, of: 1 },
-    { k: 0, n: 0, p: 0.4, of: 1 },
-  ])('$k of $n at $p', ({ k, n, p, of }) => expect(binomialTest(k, n, p)).toBeCloseTo(of, 12))
-
-  it('is the sum over all counts as unlikely, for any count', () => {
-    for (const [n, p] of [
-      [7, 0.2],
-      [30, 0.61],
-      [51, 0.5],
-    ] as const) {
-      const chances = [1]
-      for (let k = 1; k <= n; k++) chances.push((chances[k - 1]! * (n - k + 1) * p) / (k * (1 - p)))
-      for (const [k, seen] of chances.entries()) {
-        const asUnlikely = chances.filter((chance) => chance <= seen * (1 + 1e-7))
-        const sum = asUnlikely.reduce((all, each) => all + each, 0) * (1 - p) ** n
-        expect(binomialTest(k, n, p), `${k} of ${n}`).toBeCloseTo(sum, 11)
-      }
-    }
-  })
-
-  it('of a million trials has its digits: 500000 + 3 standard deviations', () => {
-    // the normal law with continuity has 2 Q(2.999) = 0.002709
-    expect(binomialTest(501_500, 1_000_000, 0.5)).toBeCloseTo(normalBeyond(2.999), 6)
-  })
-})
-
 describe('rates by hand', () => {
   it('one event: the low limit solves 1 - e^-m = 0.025', () => {
     expect(rateOf(1, 4, 0.95).low).toBeCloseTo(-Math.log(0.975) / 4, 11)
-  })
-
-  it('one against one in as long: a chance of 1 of 2, from 1 - sqrt 0.975 to sqrt 0.975', () => {
-    const { value, low, high, pValue } = rateRatio(
-      { events: 1, exposure: 5 },
-      { events: 1, exposure: 5 },
-      0.95,
-    )
-    const top = Math.sqrt(0.975)
-    expect([value, pValue]).toEqual([1, 1])
-    expect(low).toBeCloseTo((1 - top) / top, 9)
-    expect(high).toBeCloseTo(top / (1 - top), 6)
-  })
-
-  it('ten against none in as long: no high limit, p 2 of 1024', () => {
-    const { high, pValue } = rateRatio({ events: 10, exposure: 5 }, { events: 0, exposure: 5 }, 0.95)
-    expect(high).toBe(Infinity)
-    expect(pValue).toBeCloseTo(2 / 1024, 12)
   })
 })
 

@@ -11,7 +11,7 @@ import { readRecord } from '../../src/record/read.js'
 import { jamsOf } from '../../src/scenario/jams.js'
 import { meanOf } from '../../src/scenario/law.js'
 import { loadScenario } from '../../src/scenario/load.js'
-import { binomialTest } from '../../src/statistics/tails.js'
+import { binomialAtMost } from '../../src/statistics/quantile.js'
 import { demoFolder } from '../demo.js'
 import { datedShifts, makeRecord } from '../record/make-record.js'
 import { truth } from '../record/plant.js'
@@ -70,7 +70,7 @@ describe('forty records of one plant', () => {
       paths.reduce((total, path) => total + of(path).filter(isCounted).length, 0)
     const paths = [...truths.keys()]
     // that fewer than 33 of 40 hold has a chance of 0.07 % where each holds with 95 %: of one of nine in 1 of 150 such tests
-    expect(binomialTest(32, records, confidence)).toBeLessThan(0.001)
+    expect(binomialAtMost(32, records, confidence)).toBeLessThan(0.001)
     for (const path of paths) {
       expect(of(path).length, path).toBeGreaterThanOrEqual(38)
       expect(

@@ -22,7 +22,6 @@ import type { Table } from '../../report/report.js'
 import type { Said, Screen, Verdict } from '../../report/screen.js'
 import { bestSentences } from './best-table.js'
 import { baseName, type CompareResult } from './document.js'
-import { wished } from './summary.js'
 
 /** The first screen of a comparison. */
 export function compareScreen(result: CompareResult): Screen {
@@ -112,6 +111,9 @@ function onTarget({ variants, target }: CompareResult, name: string): keyof type
   if (low === null || high === null) return 'open'
   return low >= target ? 'holds' : high < target ? 'short' : 'open'
 }
+
+/** Measures in which a design may be better. */
+export const wished: readonly MeasureKey[] = ['target-held', 'throughput', 'cost-per-1000']
 
 /** Those that can work first, then those that hold the target; among these the cheapest, without prices that of most output. */
 export function ranked(result: CompareResult): string[] {

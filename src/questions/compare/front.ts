@@ -6,8 +6,7 @@ import { numberText } from '../../report/format.js'
 import type { Shown } from '../../report/front.js'
 import { differenceCharts } from './differences-chart.js'
 import { baseName, type CompareResult } from './document.js'
-import { ranked } from './first-screen.js'
-import { wished } from './summary.js'
+import { ranked, wished } from './first-screen.js'
 
 const labels = {
   throughput: 'Good cases out',

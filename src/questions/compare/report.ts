@@ -15,7 +15,6 @@ import type { TapeLayout } from '../../trade/tape-layout.js'
 import { acrossDrawsSentences, acrossDrawsTable, labelsOf } from './across-draws-table.js'
 import { bestCertainty, bestSentences, bestTable } from './best-table.js'
 import { baseName, type CompareResult, type DesignResult } from './document.js'
-import { compareSummary } from './summary.js'
 import { designSentences, pairingLine } from './words.js'
 import { worthTable } from './worth-table.js'
 
@@ -50,7 +49,7 @@ export function compareReport(result: CompareResult): Report {
     tables,
     limits: limits(result),
     isDrawn: result.drawn !== undefined,
-    summary: compareSummary(result, best),
+    question: 'Which of these designs is better than the base, and by how much?',
     assumed: 'Assumed of the base, because the scenario does not say',
     lines: Object.values(variants),
     facts: {

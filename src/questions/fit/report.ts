@@ -5,7 +5,7 @@ import type { Report } from '../../report/report.js'
 import { inSections } from '../../report/sections.js'
 import { labelOf } from '../../scenario/labels.js'
 import { cautions } from '../../trade/cautions.js'
-import type { FitResult, FittedInput } from './document.js'
+import type { FitResult } from './document.js'
 import {
   accountTable,
   familiesTable,
@@ -15,11 +15,11 @@ import {
   timeTable,
   valuesTable,
 } from './tables.js'
-import { hasFewEvents, hasValue } from './words.js'
+import { hasValue } from './words.js'
 
 /** The report of a fit. */
 export function fitReport(result: FitResult): Report {
-  const { made, display, inputs } = result
+  const { made, display } = result
   return {
     title: made.record.title,
     subtitle: subtitle(result),
@@ -41,13 +41,7 @@ export function fitReport(result: FitResult): Report {
     cautions,
     repeat: made.repeat,
     origin: `tapeshift ${made.version} on Node ${made.node}, record sha256 ${made.record.sha256}`,
-    summary: {
-      question: 'What inputs does the log of the plant give for its line?',
-      answer: headline(result)[0]!,
-      sureness: sureness(inputs),
-      limiting: '',
-      next: nextOfFit(result),
-    },
+    question: 'What inputs does the log of the plant give for its line?',
   }
 }
 
@@ -89,19 +83,6 @@ function headline({ inputs, account }: FitResult): string[] {
     rows === 0
       ? 'No row had to be changed or left out.'
       : `${counted(rows, 'row')} changed or left out; they are listed below by row number.`,
-  ]
-}
-
-function sureness(inputs: readonly FittedInput[]): string[] {
-  const few = inputs.filter(hasFewEvents)
-  const doubted = inputs.filter(({ tests }) => tests.some(({ isShown }) => isShown))
-  return [
-    few.length === 0
-      ? 'Every input is based on 20 events or more.'
-      : `${counted(few.length, 'input')} of ${inputs.length} are based on fewer than 20 events: their intervals are wide.`,
-    doubted.length === 0
-      ? 'Nothing is shown to have changed during the record.'
-      : `Changed during the record: ${doubted.map(({ path }) => `\`${path}\``).join(', ')}.`,
   ]
 }
 

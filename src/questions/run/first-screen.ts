@@ -13,7 +13,7 @@ import { figureText, percentText, rateText, sentences, shareOfShifts } from '../
 import type { Screen, Verdict } from '../../report/screen.js'
 import { requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
-import { onAverage, runSummary, shortfall } from './summary.js'
+import { nextOfRun, onAverage, shortfall } from './summary.js'
 
 /** The first screen of a run. */
 export function runScreen(result: RunResult): Screen {
@@ -32,7 +32,7 @@ export function runScreen(result: RunResult): Screen {
       ...part('Cost', [cost && `${figureText(cost, display)}${costWords('', result)}.`]),
       ...part('Asked', requirementLines(result)),
       ...part('Limit', [limitsText(result, byHand)]),
-      ...nextPart(runSummary(result).next, result),
+      ...nextPart(nextOfRun(result), result),
       ...restsOnPart(result, drawn !== undefined, {
         more: [
           precision !== null &&

@@ -25,7 +25,7 @@ import type { Stretch } from '../../shifts/stretch.js'
 import { certaintyLines, requirementLines } from './certainty.js'
 import type { RunResult } from './document.js'
 import { isReplayed, unplayed } from './on-page.js'
-import { onAverage, runSummary, shortfall } from './summary.js'
+import { onAverage, shortfall } from './summary.js'
 import { runTables } from './tables.js'
 
 /** What was simulated: shifts, or campaigns of several in a row. */
@@ -44,7 +44,8 @@ export function runReport(result: RunResult): Report {
     tables: runTables(result),
     limits: limits(result),
     isDrawn: result.drawn !== undefined,
-    summary: runSummary(result),
+    question:
+      result.target === null ? 'What is the output of this line?' : 'Does this line reach its target?',
     assumed: 'Assumed, because the scenario does not say',
     lines: [result],
     facts: {

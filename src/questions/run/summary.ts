@@ -1,34 +1,13 @@
-/** What a run says on the first screen. */
+/** What a run says of its target, and what to do next. */
 
+import { limitingPiece } from '../../answers/first-screen.js'
 import { bothKinds, drawsText, isOfInputs, measureNext } from '../../answers/inputs-words.js'
-import { limitingPiece, limitingText } from '../../answers/summary.js'
-import { butCannotWork, cannotWork, suffixCannotWork } from '../../answers/warnings.js'
+import { cannotWork } from '../../answers/warnings.js'
 import { entriesOf, type Figure, wholeOf } from '../../catalogue/figure.js'
 import { states } from '../../catalogue/states.js'
 import { has } from '../../kinds/traits.js'
-import { figureText, grouped, percentText, rateText, sentences, shareOfShifts } from '../../report/format.js'
-import type { Summary } from '../../report/report.js'
+import { grouped, percentText, sentences } from '../../report/format.js'
 import type { RunResult } from './document.js'
-
-/** The first screen of a run. */
-export function runSummary(result: RunResult): Summary {
-  const { made, measures, target, display } = result
-  const held = measures['target-held']
-  const output = `${figureText(measures.throughput, display)} on average, ${figureText(measures.output, display)} a shift`
-  return {
-    question: target === null ? 'What is the output of this line?' : 'Does this line reach its target?',
-    answer:
-      target !== null && held
-        ? `The line ${cannotWork(result) ? 'would reach' : 'reaches'} its target of ${rateText(target)} in ${shareOfShifts(held)} of the shifts${butCannotWork(result, 'it')}. Its output ${cannotWork(result) ? 'would be' : 'is'} ${output}.`
-        : `The output is ${output}. No target is given, so there is no verdict.`,
-    sureness: [
-      `${percentText(made.confidence)} confidence, from ${grouped(made.shifts, 0)} simulated ${result.shift.campaign > 1 ? 'campaigns' : 'shifts'}: the value after ± or in brackets is how far off the figure may be because of ${result.drawn ? 'random variation of the simulation and uncertainty of the inputs' : 'random variation of the simulation'}.${average(result)}`,
-      ...bothKindsLine(result),
-    ],
-    limiting: limitingText(result, result.byHand),
-    next: nextSteps(result),
-  }
-}
 
 /** Both kinds apart, of the rate. */
 export function bothKindsLine({ measures, display, drawn }: RunResult): string[] {
@@ -57,20 +36,6 @@ const turned = ({ low, high }: Pick<Figure, 'low' | 'high'>, target: number) => 
   high: target - low!,
 })
 
-/** What the interval says of the target, in a sentence. */
-function average(result: RunResult): string {
-  const holds = cannotWork(result)
-    ? ` On average it would reach the target${suffixCannotWork(result)}.`
-    : ' On average it reaches the target: the whole interval does.'
-  const said = {
-    holds,
-    'falls short': ' On average it misses the target: the whole interval does.',
-    open: ' Not shown whether it reaches the target on average: the target lies within the interval.',
-  }
-  const found = onAverage(result)
-  return found ? said[found] : ''
-}
-
 /** Against the largest loss of the limiting piece and of the sealers; waiting for cases is none of theirs where all that comes is let in. */
 function remedyFor(result: RunResult): string {
   const { equipment, byHand } = result
@@ -96,7 +61,7 @@ function remedyFor(result: RunResult): string {
 }
 
 /** What to do next, the most pressing first. */
-function nextSteps(result: RunResult): string[] {
+export function nextOfRun(result: RunResult): string[] {
   const { target, measures, drawn } = result
   const held = measures['target-held'] ? wholeOf(measures['target-held']).low : null
   return sentences(

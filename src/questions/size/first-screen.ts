@@ -16,8 +16,7 @@ import type { Screen, Verdict } from '../../report/screen.js'
 import { labelOf } from '../../scenario/labels.js'
 import { isShown, type SizeResult } from './document.js'
 import { keptSentences, sureText } from './drawn-words.js'
-import { headline } from './headline.js'
-import { sizeSummary } from './report.js'
+import { nextOfSize } from './report.js'
 import {
   contradiction,
   endDesign,
@@ -47,7 +46,7 @@ export function sizeScreen(result: SizeResult): Screen {
       ...part('Output', [end && `${outputText(end.afresh, result)}.`]),
       ...part('Limit', [end ? limitsText(end.afresh, end.afresh) : null]),
       ...part('Cheaper', [result.pick !== null && cheaperText(result)]),
-      ...nextPart(sizeSummary(result, headline(result)).next, result),
+      ...nextPart(nextOfSize(result), result),
       ...restsOnPart(result, result.drawn !== undefined, { isEach: true, more: [searchText(result)] }),
       ...safetyPart,
     ],

@@ -1,26 +1,23 @@
 /** The report of a sizing: what it says first, how sure that is, its tables and its limits. */
 
 import { simulatedEach, studyReport } from '../../answers/study-report.js'
-import { limitingText } from '../../answers/summary.js'
-import { cannotWork } from '../../answers/warnings.js'
 import { counted, grouped, listed, percentText, sentences } from '../../report/format.js'
-import type { Report, Summary } from '../../report/report.js'
+import type { Report } from '../../report/report.js'
 import { within } from '../../report/sections.js'
 import type { SizeResult } from './document.js'
-import { drawsCertainty, drawsFact, keptSentences, measureNextOf } from './drawn-words.js'
+import { drawsCertainty, drawsFact, measureNextOf } from './drawn-words.js'
 import { headline } from './headline.js'
 import { weighed } from './nearest.js'
 import { adviceText } from './none.js'
 import { addedTable, choiceTable, designTable, pickTable } from './tables.js'
-import { contradiction, endOf, endWord, observed, promiseAt } from './words.js'
+import { endOf, endWord, observed, promiseAt } from './words.js'
 
 /** The report of a sizing. */
 export function sizeReport(result: SizeResult): Report {
-  const said = headline(result)
   const trials = `${counted(result.all, 'design')} of ${counted(result.choices.length, 'choice')}`
   return studyReport(result, {
     subtitle: `${trials}, on the same random numbers, up to ${simulatedEach(result)}`,
-    headline: said,
+    headline: headline(result),
     certainty: certainty(result),
     tables: [
       within('designs', pickTable(result)),
@@ -30,9 +27,7 @@ export function sizeReport(result: SizeResult): Report {
     ],
     limits: limits(result),
     isDrawn: result.drawn !== undefined,
-    summary: sizeSummary(result, said),
-    // what is wrong with the scenario the pick may have put right
-    isSound: result.pick !== null && !cannotWork(result),
+    question: 'What is the cheapest line that meets its promises?',
     assumed: 'Assumed of the scenario, because it does not say',
     lines: [result.picked ?? result.nearest?.afresh ?? []].flat(),
     facts: {
@@ -99,28 +94,11 @@ function limits({ notes, order, rising, isFull, shift, spent }: SizeResult): str
   )
 }
 
-/** The first screen of a sizing; `headline` is what its report says first. */
-export function sizeSummary(result: SizeResult, headline: readonly string[]): Summary {
-  const { made, pick, isFull } = result
-  const end = endOf(result)?.afresh
-  const limiting = end ? limitingText(end, end) : ''
-  return {
-    question: 'What is the cheapest line that meets its promises?',
-    answer: [headline[0]!, ...contradiction(result)].join(' '),
-    sureness: [
-      isFull
-        ? 'Every design was judged by its figure alone.'
-        : `${percentText(made.confidence)} confidence in the whole search.`,
-      ...(result.drawn && pick === null ? [] : [headline[1] ?? '']),
-      ...(pick === null ? [] : keptSentences(result)),
-    ].filter((text) => text !== ''),
-    limiting: limiting === '' ? '' : `In the ${endWord(result)}: ${limiting.replace(/^By/, 'by')}`,
-    next:
-      pick === null
-        ? adviceText(result)
-        : [
-            ...measureNextOf(result),
-            `Put the chosen values into the scenario (${listed(Object.keys(result.designs[pick]!.set))}), and simulate it with tapeshift run. That report shows its queues, stops, tape and money.`,
-          ],
-  }
-}
+/** What to do next. */
+export const nextOfSize = (result: SizeResult): string[] =>
+  result.pick === null
+    ? adviceText(result)
+    : [
+        ...measureNextOf(result),
+        `Put the chosen values into the scenario (${listed(Object.keys(result.designs[result.pick]!.set))}), and simulate it with tapeshift run. That report shows its queues, stops, tape and money.`,
+      ]

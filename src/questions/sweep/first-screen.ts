@@ -17,7 +17,7 @@ import {
 } from './document.js'
 import { rankedEffects, shownInputs } from './effects-report.js'
 import { heldLevels } from './kinds.js'
-import { sweepReport, sweepSummary } from './report.js'
+import { nextOfSweep, sweepReport } from './report.js'
 import { measureSubject, placeText, pointText, valueText } from './words.js'
 
 /** Sentences of the report that are told; more stand with --full. */
@@ -43,7 +43,7 @@ export function sweepScreen(result: SweepResult): Screen {
         'error',
       ),
       ...part('Found', saidOf(result, headline)),
-      ...nextPart(sweepSummary(result, headline).next, result),
+      ...nextPart(nextOfSweep(result), result),
       ...restsOnPart(result, result.drawn !== undefined, { isEach: true }),
       ...safetyPart,
     ],

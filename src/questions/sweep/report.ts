@@ -6,7 +6,7 @@ import { simulatedEach, startLimit, studyReport } from '../../answers/study-repo
 import { besideCost } from '../../answers/warnings.js'
 import { words } from '../../report/cell.js'
 import { counted, grouped, listed, percentText, sentences } from '../../report/format.js'
-import type { Report, Summary, Table } from '../../report/report.js'
+import type { Report, Table } from '../../report/report.js'
 import { curveHeadline, curveTables } from './curve-report.js'
 import { costName, type SweepKind, type SweepResult } from './document.js'
 import { eachHeadline, eachTables, planHeadline, planTables } from './effects-report.js'
@@ -14,11 +14,10 @@ import { gridHeadline, gridTables } from './grid-report.js'
 
 /** The report of a sweep. */
 export function sweepReport(result: SweepResult): Report {
-  const said = headline(result)
   const { sure, tables } = kinds[result.kind]
   return studyReport(result, {
     subtitle: `${whatIsSwept(result)} on the same random numbers, ${simulatedEach(result)} Plus-minus of a figure: ${percentText(result.made.confidence)} confidence that the long-run value lies within it.`,
-    headline: said,
+    headline: headline(result),
     certainty: [
       ...sentences(
         drawnLine(result),
@@ -31,7 +30,7 @@ export function sweepReport(result: SweepResult): Report {
     tables: [...tables(result), leftOutTable(result)],
     limits: limits(result),
     isDrawn: result.drawn !== undefined,
-    summary: sweepSummary(result, said),
+    question: 'How much of it is enough?',
     assumed: 'Assumed of the scenario, because it does not say',
     lines: [],
     facts: {
@@ -139,18 +138,7 @@ function limits({ notes, kind, shift, made }: SweepResult): string[] {
   )
 }
 
-/** The first screen of a sweep; `headline` is what its report says first. */
-export const sweepSummary = (
-  { made, drawn, factors, each }: SweepResult,
-  headline: readonly string[],
-): Summary => ({
-  question: 'How much of it is enough?',
-  answer: headline[0]!,
-  sureness: [
-    `${percentText(made.confidence)} confidence for all differences together that are called shown${drawn ? ', with the uncertainty of the inputs' : ''}.`,
-  ],
-  limiting: '',
-  next: [
-    `Put your chosen value into the scenario (${firstOf((each?.inputs ?? factors).map(({ path }) => path))}), and simulate it with tapeshift run, with more shifts than here.`,
-  ],
-})
+/** What to do next. */
+export const nextOfSweep = ({ factors, each }: SweepResult): string[] => [
+  `Put your chosen value into the scenario (${firstOf((each?.inputs ?? factors).map(({ path }) => path))}), and simulate it with tapeshift run, with more shifts than here.`,
+]

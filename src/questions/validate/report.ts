@@ -28,7 +28,7 @@ export function validateReport(result: ValidateResult): Report {
       coverage(result),
       explanationText(result),
     ),
-    certainty: [],
+    certainty: sentences(sheetText(result)),
     tables: inSections([
       testsTable(result),
       sidesTable(result),
@@ -42,14 +42,7 @@ export function validateReport(result: ValidateResult): Report {
     cautions,
     repeat: made.repeat,
     origin: `tapeshift ${made.version} on Node ${made.node}, seed "${made.seed}", scenario sha256 ${made.scenario.sha256}, record sha256 ${made.record.sha256}`,
-    summary: {
-      question: question(result),
-      answer: sentences(isCalibration && calibration, verdictText(result), drivenText(result)).join(' '),
-      sureness: sentences(coverage(result), sheetText(result)),
-      limitingHead: 'What explains the gap',
-      limiting: explanationText(result, true),
-      next: nextOfValidation(result),
-    },
+    question: question(result),
   }
 }
 
