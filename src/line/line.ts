@@ -27,6 +27,7 @@ import { Source } from './source.js'
 import { speedSteps } from './speed-steps.js'
 import { type Circle, DeadlockError, EndlessLoopError, findCircle, piecesOnACircle } from './standstill.js'
 import { measuresTogether } from './together.js'
+import { downstreamFirst, giveRightOfWay } from './who-first.js'
 
 /** What is known of one shift: the numbers of `Line.columns`, and the cases held at even instants, place by place. */
 export interface ShiftResult {
@@ -95,10 +96,11 @@ export class Line {
     }
     const from = arrivalWays(scenario)
     for (const source of this.sources) source.next = named.get(from.get(source.name)![0]!.target)!
-    for (const [name, keys] of entries) this.giveRightOfWay(name, keys['right-of-way'])
+    for (const [index, [, keys]] of entries.entries())
+      giveRightOfWay(this.equipment[index]!, keys['right-of-way'], this.equipment, this.sources)
     // before all else: what begins at the instant at which a slow start begins or ends is of what comes
     const slow = slowStarts(floor, this.equipment)
-    this.join()
+    for (const piece of [...downstreamFirst(this.equipment, exit), ...this.sources]) piece.join()
     const others = floor.clock.joined
     this.crew = new Crew(floor, (name) => this.equipment.find((piece) => piece.name === name)!)
     this.calendar = new Calendar(floor, this.sources, this.equipment, exit, () => this.countAnew())
@@ -138,31 +140,6 @@ export class Line {
       return measure.over ? [value, { measure, part: 'over' }] : [value]
     })
     this.series = [...this.sources, ...mechanisms].flatMap((place) => place.series())
-  }
-
-  /** Of those that feed the piece `name`, `first` goes before the others. */
-  private giveRightOfWay(name: string, first: string | undefined): void {
-    const piece = this.equipment.find((each) => each.name === name)!
-    const feeders = [
-      ...this.equipment.filter((each) => each.ways.includes(piece)),
-      ...this.sources.filter((each) => each.next === piece),
-    ]
-    piece.rightOfWay = feeders.find((each) => each.name === first) ?? null
-  }
-
-  /** Simultaneous events: furthest downstream first, so that room is made before it is asked for; then the order of the file. */
-  private join(): void {
-    // fewest steps, for ways may part, join and lead back: from the exit outward, each piece when it is first met
-    const order: Equipment[] = []
-    let met: Outlet[] = [this.exit]
-    while (met.length > 0) {
-      const before = met
-      met = this.equipment.filter(
-        (piece) => !order.includes(piece) && piece.ways.some((way) => before.includes(way)),
-      )
-      order.push(...(met as Equipment[]))
-    }
-    for (const piece of [...order, ...this.sources]) piece.join()
   }
 
   /** Places of the held series, in their order. */

@@ -5,6 +5,7 @@ import { type Movement, pitchOf } from '../kinds/in-pictures.js'
 import type { Stretch } from '../shifts/stretch.js'
 import { carried } from './carried.js'
 import { Drive } from './drive.js'
+import { gliding } from './gliding.js'
 import type { Layout } from './layout.js'
 import {
   add,
@@ -139,6 +140,10 @@ class Mover {
     return Math.min(this.layout.pieces[visit.piece]!.length, this.lengthOf(visit))
   }
 
+  private glideOf(visit: Visit): Parameters<typeof gliding>[1] {
+    return { in: visit.in, out: visit.out, end: this.endOf(visit), speed: this.glide }
+  }
+
   private byRule(visit: Visit): Polyline {
     const piece = this.stretch.pieces[visit.piece]!
     const drawn = this.layout.pieces[visit.piece]!.length
@@ -152,7 +157,7 @@ class Mover {
       case 'sealer':
         return this.inSealer(visit, drawn, piece)
       case 'place':
-        return this.gliding([[visit.in, drawn]], visit)
+        return gliding([[visit.in, drawn]], this.glideOf(visit))
       case 'station':
         return visit.free!
     }
@@ -246,7 +251,7 @@ class Mover {
   private inSealer(visit: Visit, drawn: number, { length }: Movement): Polyline {
     const flapPlace = Math.max(0, drawn - length)
     const end = Math.min(visit.belts, this.endOf(visit))
-    const made = this.gliding([[visit.in, flapPlace]], { ...visit, out: visit.belts }, end)
+    const made = gliding([[visit.in, flapPlace]], { ...this.glideOf(visit), out: visit.belts, end })
     if (visit.belts > this.endOf(visit)) return made
     const course = { ...this.course(visit, visit.belts), start: flapPlace, end: drawn }
     const onBelts = carried(this.drives[visit.piece]!, course, { bounds: [], held: [] })
@@ -278,32 +283,8 @@ class Mover {
         for (const [index, time] of moves.entries()) targets.push([time, placeOf(waiting - index)])
       }
       if (begin <= this.stretch.to) targets.push([begin, drawn])
-      visit.free = fitted(this.gliding(targets, visit))
+      visit.free = fitted(gliding(targets, this.glideOf(visit)))
       begins.push(begin)
     }
-  }
-
-  /** Goes to each target from its time on, to the last one in time for its leaving. */
-  private gliding(
-    targets: readonly [time: number, place: number][],
-    visit: Visit,
-    end = this.endOf(visit),
-  ): Polyline {
-    const made: Polyline = { times: [visit.in], places: [0] }
-    for (const [index, [from, target]] of targets.entries()) {
-      const isLast = index === targets.length - 1
-      const until = Math.min(end, targets[index + 1]?.[0] ?? end)
-      if (until < from) break
-      const place = made.places.at(-1)!
-      add(made, from, place)
-      const needed = (target - place) / this.glide
-      const taken = isLast && visit.out <= end ? Math.min(needed, until - from) : needed
-      if (from + taken <= until) {
-        add(made, from + taken, target)
-        add(made, until, target)
-      } else add(made, until, place + this.glide * (until - from))
-    }
-    if (made.times.at(-1)! < end) add(made, end, made.places.at(-1)!)
-    return made
   }
 }
