@@ -32,6 +32,8 @@ export class Feed {
   private best: Packer | null = null
   private bestAt = never
   private tried: Packer | null = null
+  /** When that one's case could come, s: a number that a call gives may be allocated. */
+  private entry = unset
 
   constructor(
     private readonly spell: Spell,
@@ -111,8 +113,8 @@ export class Feed {
   /** Whether the first case of a packer can come as it is offered; else it waits, or is turned away with all that came together with it. */
   private offers(packer: Packer): boolean {
     const { source } = packer
-    const at = this.entryOf(packer)
-    if (at === packer.at) return true
+    this.findEntry(packer)
+    if (this.entry === packer.at) return true
     source.floor.clock.now = packer.at
     if (source.whenFull === 'turn-away') {
       while (source.standing.length > 0) source.turnAway()
@@ -121,10 +123,7 @@ export class Feed {
     packer.isWaiting = true
     this.line[this.waits++] = packer
     source.noteBlocked()
-    if (at < this.bestAt) {
-      this.best = packer
-      this.bestAt = at
-    }
+    this.mayBeBest(packer)
     return false
   }
 
@@ -132,15 +131,20 @@ export class Feed {
     this.best = null
     this.bestAt = never
     for (let place = 0; place < this.waits; place++) {
-      const at = this.entryOf(this.line[place]!)
-      if (!(at < this.bestAt)) continue
-      this.best = this.line[place]!
-      this.bestAt = at
+      this.findEntry(this.line[place]!)
+      this.mayBeBest(this.line[place]!)
     }
   }
 
-  /** When the first case of a packer could come if it were the next, s. */
-  private entryOf(packer: Packer): number {
+  /** The one that was looked at last, if its case could come before all others. */
+  private mayBeBest(packer: Packer): void {
+    if (!(this.entry < this.bestAt)) return
+    this.best = packer
+    this.bestAt = this.entry
+  }
+
+  /** Finds when the first case of a packer could come if it were the next: `entry`. */
+  private findEntry(packer: Packer): void {
     const { spell, first } = this
     const { floor, standing } = packer.source
     const item = standing.at(0)
@@ -150,14 +154,14 @@ export class Feed {
     first.wanted[place] = Math.max(floor.cases.arrivedAt[item]!, spell.from)
     first.findEntry(spell.next)
     this.tried = packer
-    return first.entered[place]!
+    this.entry = first.entered[place]!
   }
 
   /** The first case of a packer comes: its number. */
   private take(packer: Packer): number {
     const { spell, first } = this
     const { source } = packer
-    if (this.tried !== packer) this.entryOf(packer)
+    if (this.tried !== packer) this.findEntry(packer)
     const number = spell.next++
     first.comes(number)
     packer.at = first.entered[number & spell.mask]!

@@ -1,4 +1,5 @@
 /** An accumulating conveyor before a place while nothing disturbs it: the relation of `Bed`, case by case. */
+import { unset } from '../../engine/unset.js'
 import type { Equipment } from '../../line/equipment.js'
 import type { Spell } from '../spell.js'
 import { hair } from '../travel.js'
@@ -19,11 +20,11 @@ export class AccumulatingStage extends ConveyorStage {
   private reserved = 0
   /** The same two as the case comes whose entry was found last. */
   private goneThen = 0
-  private reservedThen = 0
+  private reservedThen = unset
   /** Start delay, s: with it those are felt for a while that have left; the first of which something is known; and when the next may come behind them, s. */
   private readonly delay: number
   private known = 0
-  private follows = 0
+  private follows = unset
   /** At some time there was no room for another case. */
   private wasFull = false
 
