@@ -47,7 +47,9 @@ export abstract class Undisturbed extends Joint {
   calmEnds(until: number, did: Did): void {
     this.stateTimes[State.waiting]! += did.waiting
     this.stateTimes[State.blocked]! += did.blocked
-    this.stateTimes[State.working]! += until - this.worksFrom - did.waiting - did.blocked - did.other
+    const worked = until - this.worksFrom - did.waiting - did.blocked - did.other
+    // of a piece that takes no time, what is left of the sums may be a rounding below none
+    this.stateTimes[State.working]! += Math.max(worked, 0)
     this.state = State.waiting
     this.stateSince = this.floor.clock.now
     this.lapsesAt = never

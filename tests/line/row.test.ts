@@ -62,6 +62,15 @@ describe('worked ahead, by hand', () => {
     expect(read('equipment.infeed.states.blocked')).toBeCloseTo(0.538, 9)
   })
 
+  it('a place that takes no time: it works for no time, not for a rounding less', () => {
+    const text = row('check: {type: station, time: 0 s, waiting-room: 0}, packer: {type: station, time: 9.9 s}')
+    const [read] = told(text.replace('time-between: 10 s', 'time-between: 9.1 s'))
+    // case k is there at 8 + 9.1 k and taken at 17.1 + 9.9 (k - 1): held for 0.8 (k - 1) s, k = 1 … 9, and the tenth from 99 s to the end
+    expect(read('equipment.check.states.blocked')).toBeCloseTo(0.298, 9)
+    expect(read('equipment.check.states.waiting')).toBeCloseTo(0.702, 9)
+    expect(read('equipment.check.states.working')).toBe(0)
+  })
+
   it('two sources: of two cases at one instant the second waits until the first is out of its way', () => {
     const [read, line] = told(
       row('packer: {type: station, time: 3 s}').replace(
