@@ -3,7 +3,7 @@ import { max, mean, min, quantile, sampleVariance } from 'simple-statistics'
 import type { ControlBasis } from './control.js'
 import { bunching, chanceLimits, countLimits, enoughEvents } from './events.js'
 import { binomialAtMost, standardNormal, studentT } from './quantile.js'
-import { skewedInterval, skewnessOfMean } from './skewness.js'
+import { leastForSkewness, skewedInterval, skewnessOfMean } from './skewness.js'
 
 /**
  * A figure with its interval at the study's confidence. `sd` is the spread over shifts, `n` the number of shifts that
@@ -93,12 +93,28 @@ export function countEstimate(
   const events = Math.round(counts.reduce((sum, count) => sum + count, 0))
   const spread = bunching(counts)
   const told = spread === null ? {} : { bunches: spread }
-  const about = { ...meanEstimate(values, confidence, controls), ...told }
+  const about = { ...(ofTwo(values, confidence) ?? meanEstimate(values, confidence, controls)), ...told }
   if (events >= enoughEvents || !(values.length > 0)) return about
   const { shrink: _, ...plain } = { ...about, ...meanEstimate(values, confidence) }
   const { low, high } = countLimits(events, confidence, spread ?? 1)
   const shifts = values.length * exposure
   return { ...plain, low: low / shifts, high: high / shifts, few: { events, of: 'events' } }
+}
+
+/**
+ * Of a number that is one of two in all shifts, such as rolls changed: it is the smaller, and one of the other in a share of the shifts, whose interval it
+ * has; null elsewhere. Few shifts would not show that there are but two.
+ */
+function ofTwo(values: readonly number[], confidence: number): Estimate | null {
+  if (values.length < leastForSkewness) return null
+  const [less, more] = [min(values as number[]), max(values as number[])]
+  if (less === more || values.some((value) => value !== less && value !== more)) return null
+  const { low, high } = shareEstimate(
+    values.map((value) => (value === more ? 1 : 0)),
+    confidence,
+  )
+  const at = (share: number) => less + share * (more - less)
+  return { ...meanEstimate(values, confidence), low: at(low), high: at(high) }
 }
 
 /** The numbers of a measure over shifts. `overs`: the denominators of a ratio; `exposure`: shifts that a value of a count stands for. */
@@ -143,6 +159,9 @@ function around(
   const plain = { mean: centre, ...interval(centre, sd / Math.sqrt(n), n - 1, values), sd, n }
   if (controls === null || !varies) return plain
   const { shift, deviation, degreesOfFreedom, rest } = controls.explain(values)
+  // a shift as rare as one in n, not seen yet, that is a standard deviation off moves the mean by so much: where the controls leave less, as of
+  // tape per case, more shifts would not make it true (held in 91 of 100 studies of 100, 200 and 1000 shifts where 95 are asked)
+  if (deviation < sd / n) return plain
   const moved = centre - shift
   // a straight line may lead out of all that was seen, such as below none: then it does not describe this figure
   const average = mean(values as number[])

@@ -8,12 +8,28 @@ const n = 120
 const rows = Array.from({ length: n }, (_, i) => [((7 * i) % 13) - 5, ((5 * i) % 11) - 4])
 
 describe('controls', () => {
-  it('that explain all leave the intercept, without plus-minus', () => {
+  it('that explain all leave the intercept, without a rest', () => {
     const values = rows.map(([a, b]) => 20 + 3 * a! - 2 * b!)
-    const estimate = meanEstimate(values, 0.95, ControlBasis.of(rows))
-    expect(estimate.mean).toBeCloseTo(20, 10)
-    expect(estimate.high - estimate.low).toBeLessThan(1e-9)
-    expect(estimate.n).toBe(n)
+    const { shift, deviation } = ControlBasis.of(rows)!.explain(values)
+    expect(values.reduce((sum, value) => sum + value, 0) / n - shift).toBeCloseTo(20, 10)
+    expect(deviation).toBeLessThan(1e-9)
+  })
+
+  it('are believed from where they leave what one shift in n that was not seen could add', () => {
+    // such a shift, one standard deviation off, moves the mean by sd / n: of 120 shifts that is 1 / sqrt(120) = 0.0913 of the standard error
+    const noise = rows.map((_, i) => ((3 * i) % 7) - 3)
+    const of = (size: number) => {
+      const values = rows.map(([a], i) => 20 + 3 * a! + size * noise[i]!)
+      return [meanEstimate(values, 0.95, ControlBasis.of(rows)), meanEstimate(values, 0.95)] as const
+    }
+    // the control has a spread of 3.74, three times that is 11.2; the noise one of 2: 0.4 of it leaves 0.071, 0.6 of it 0.107
+    const [few, plain] = of(0.4)
+    expect(few).toEqual(plain)
+    const [enough] = of(0.6)
+    expect(enough.shrink).toBeGreaterThan(0.0913)
+    expect(enough.shrink).toBeLessThan(0.12)
+    expect(Math.abs(enough.mean - 20)).toBeLessThan(0.05)
+    expect(enough.n).toBe(n)
   })
 
   it('by hand: one control, the intercept and its standard error of simple regression', () => {
@@ -60,9 +76,9 @@ describe('controls', () => {
   })
 
   it('move a ratio by what its residuals owe to them', () => {
-    // value = 2 x over exactly, but for 0.1 x the control
+    // value = 2 x over, but for 0.1 x the control and a little noise
     const overs = rows.map((_, i) => 10 + (i % 4))
-    const values = overs.map((over, i) => 2 * over + 0.1 * rows[i]![0]!)
+    const values = overs.map((over, i) => 2 * over + 0.1 * rows[i]![0]! + 0.02 * (((3 * i) % 7) - 3))
     const plain = ratioEstimate(values, overs, 0.95)
     const controlled = ratioEstimate(values, overs, 0.95, ControlBasis.of(rows))
     expect(Math.abs(controlled.mean - 2)).toBeLessThan(Math.abs(plain.mean - 2) / 3)

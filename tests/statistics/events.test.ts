@@ -86,6 +86,34 @@ describe('a count over shifts', () => {
     expect(few).toEqual({ events: 4, of: 'events' })
   })
 
+  it('that is one of two numbers has the limits of the share of shifts with the larger', () => {
+    const of = (threes: number, shifts: number) =>
+      countEstimate(
+        Array.from({ length: shifts }, (_, shift) => (shift < threes ? 3 : 2)),
+        0.95,
+        1,
+      )
+    // 20 of 50, Wilson by hand: (0.4 + 1.96^2 / 100 -+ 1.96 sqrt(0.24 / 50 + 1.96^2 / 10000)) / (1 + 1.96^2 / 50) = 0.27607 and 0.53819
+    expect(of(20, 50).mean).toBeCloseTo(2.4, 12)
+    expect(of(20, 50).low).toBeCloseTo(2.27607, 4)
+    expect(of(20, 50).high).toBeCloseTo(2.53819, 4)
+    // 4 of 50, fewer than five: the limits of Clopper and Pearson, whose ends at 0.0222 and 0.1923 have a tail of 2.5 % each
+    const { low, high } = of(4, 50)
+    const atMost = (some: number, chance: number) =>
+      Array.from({ length: some + 1 }, (_, k) => k).reduce((sum, k) => {
+        const ways = Array.from({ length: k }, (_, i) => (50 - i) / (i + 1)).reduce(
+          (product, x) => product * x,
+          1,
+        )
+        return sum + ways * chance ** k * (1 - chance) ** (50 - k)
+      }, 0)
+    expect(1 - atMost(3, low - 2)).toBeCloseTo(0.025, 9)
+    expect(atMost(4, high - 2)).toBeCloseTo(0.025, 9)
+    // of 29 shifts nobody knows that there are but two
+    const few = of(12, 29)
+    expect(few.high - few.mean).toBeCloseTo(few.mean - few.low, 9)
+  })
+
   it('from 30 events on is a mean like any other', () => {
     const values = Array.from({ length: 10 }, (_, shift) => (shift % 2 === 0 ? 2 : 4))
     expect(countEstimate(values, 0.95, 1).few).toBeUndefined()
