@@ -106,7 +106,7 @@ export class TravelAhead {
     let sum = until - from
     for (let each = this.over; each < this.count && this.froms[each]! < until; each++)
       sum -= Math.min(until, this.untils[each]!) - Math.max(from, this.froms[each]!)
-    return sum
+    return Math.max(sum, 0)
   }
 
   /** Tells the standstills that begin before `at`, after those that have been told. */

@@ -63,12 +63,30 @@ describe('worked ahead, by hand', () => {
   })
 
   it('a place that takes no time: it works for no time, not for a rounding less', () => {
-    const text = row('check: {type: station, time: 0 s, waiting-room: 0}, packer: {type: station, time: 9.9 s}')
+    const text = row(
+      'check: {type: station, time: 0 s, waiting-room: 0}, packer: {type: station, time: 9.9 s}',
+    )
     const [read] = told(text.replace('time-between: 10 s', 'time-between: 9.1 s'))
     // case k is there at 8 + 9.1 k and taken at 17.1 + 9.9 (k - 1): held for 0.8 (k - 1) s, k = 1 … 9, and the tenth from 99 s to the end
     expect(read('equipment.check.states.blocked')).toBeCloseTo(0.298, 9)
     expect(read('equipment.check.states.waiting')).toBeCloseTo(0.702, 9)
     expect(read('equipment.check.states.working')).toBe(0)
+  })
+
+  it('a place that never waits: no time in which it waits, and none below none', () => {
+    // cases come every 9.1 s and take 11.1 s or more: from the first on it is always at work
+    const text = row('packer: {type: station, time: {uniform: {low: 11.1 s, high: 15 s}}}')
+    const { scenario } = loadScenario(
+      text.replace('time-between: 10 s', 'time-between: 9.1 s').replace('length: 100 s', 'length: 500 s'),
+    )
+    for (const from of [71.7, 80, 87.3, 100.3]) {
+      const line = new Line(scenario)
+      line.countFrom = from
+      const read = reader(line, line.simulate('hand', 1))
+      expect(line.engine).toBe('ahead')
+      expect(read('equipment.packer.states.waiting')).toBeCloseTo(0, 12)
+      expect(read('equipment.packer.states.working')).toBeCloseTo(1, 12)
+    }
   })
 
   it('two sources: of two cases at one instant the second waits until the first is out of its way', () => {
