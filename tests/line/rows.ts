@@ -146,7 +146,7 @@ const source = fc.record({
 
 const otherWork = fc.record({ every: seconds(200, 600), takes: seconds(5, 60), 'can-be-left': fc.boolean() })
 
-/** A scenario as YAML, and what of its shifts in a row is not counted. */
+/** A scenario as YAML, and how many of its shifts in a row, or how much of its shift, is not counted. */
 export interface Row {
   text: string
   uncounted: number
@@ -181,6 +181,7 @@ export const rows: fc.Arbitrary<Row> = fc
     ),
     rolls: fc.constantFrom('full', 'part-used'),
     cut: rarely(fc.constant({ uniform: { low: '250 mm', high: '650 mm' } })),
+    late: rarely(fc.double({ min: 0.01, max: 0.6, noNaN: true })),
   })
   .map(
     ({
@@ -201,6 +202,7 @@ export const rows: fc.Arbitrary<Row> = fc
       start,
       rolls,
       cut,
+      late,
     }) => {
       const folds = sealer.flaps as { 'folded-by': string } | undefined
       const hasFolder = which !== 'station' && folds?.['folded-by'] === 'people'
@@ -220,7 +222,7 @@ export const rows: fc.Arbitrary<Row> = fc
               : { outfeed, palletiser: station }
       const size = { width: '300 mm', height: '300 mm' }
       return {
-        uncounted: 'start' in start && start.start === 'steady' ? 1 : 0,
+        uncounted: 'start' in start ? (start.start === 'steady' ? 1 : 0) : (late ?? 0),
         text: stringify({
           cases: {
             short: { length: lengths[0], ...size },
