@@ -40,6 +40,10 @@ export function drawsAsked(
   return { draws: draws ?? usualDraws, shifts: Math.min(shiftsEach, shifts) }
 }
 
+/** Does a path lead into what stands at the other, or to the same? What a design sets so is not drawn of it. */
+export const touches = (one: string, other: string): boolean =>
+  `${one}.`.startsWith(`${other}.`) || `${other}.`.startsWith(`${one}.`)
+
 /** A draw: what was drawn of each input, in the order of the evidence, SI. */
 export interface DrawOfInputs extends Design {
   inputs: readonly number[]

@@ -1,10 +1,11 @@
 /** What every answer tells of its study: what made it, the shift it is of, how well it knows what was asked, what was assumed. */
 import type { FigurePath } from '../catalogue/measures.js'
 import type { Display } from '../catalogue/printed-units.js'
-import type { ReadScenario, ScenarioAsked } from '../scenario/read.js'
+import type { ReadScenario } from '../scenario/read.js'
 import type { Scenario } from '../scenario/schema.js'
 import { runtime, version } from '../version.js'
 import type { About } from './about.js'
+import { type Flags, repeatOf } from './repeat.js'
 import type { Judgement } from './requirement.js'
 import type { Assumed, RestsOn } from './rests-on.js'
 import { headed, type Warned, type Warning } from './warning.js'
@@ -127,30 +128,3 @@ export const madeOf = (
     ...{ seed: scenario.study.seed, confidence: asked.confidence, engine: asked.engine, ...last },
   }),
 })
-
-/** A word as a shell would need it: plain where nothing in it is special, else in single quotes. */
-export const quoted = (text: string): string =>
-  /^[\w./:=-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
-
-/** Options with their values: a list is said once for each, true without a value, and what is undefined or false not at all. */
-type Flags = Readonly<Record<string, string | number | boolean | readonly string[] | undefined>>
-
-function words([name, value]: [string, Flags[string]]): string[] {
-  if (value === undefined || value === false) return []
-  if (value === true) return [`--${name}`]
-  if (typeof value === 'number') return [`--${name} ${value}`]
-  return (typeof value === 'string' ? [value] : value).map((each) => `--${name} ${quoted(each)}`)
-}
-
-/** `tapeshift run line.yaml --set ... --seed a`; `record`: what is named after the scenario. */
-export const repeatOf = (
-  command: string,
-  { name, record, set }: Pick<ScenarioAsked, 'set'> & { name: string; record?: string },
-  flags: Flags,
-): string =>
-  [
-    'tapeshift',
-    command,
-    ...[name, ...(record === undefined ? [] : [record])].map(quoted),
-    ...Object.entries({ set, ...flags }).flatMap(words),
-  ].join(' ')

@@ -11,8 +11,8 @@ import { hashOfText } from '../scenario/hash.js'
 import type { RowTaker } from '../scenario/recorded.js'
 import { makeFolder } from './folder.js'
 import type { Io } from './io.js'
+import { reason } from './reason.js'
 import { readLogOf, readRowsOf } from './rows.js'
-import { reason } from './text.js'
 
 /** What is read, with the bytes of it at most; of a scenario file the format itself allows fewer. No result comes near a tenth of its bound. */
 const mostBytes = {

@@ -2,11 +2,11 @@
 import { existsSync } from 'node:fs'
 import path from 'node:path'
 import type { Command } from 'commander'
+import { quoted } from '../answers/repeat.js'
 import { Fault, misuse } from '../scenario/fault.js'
 import { printable } from '../scenario/printable.js'
 import { exits, type Io } from './io.js'
 import type { SimulationOptions } from './options.js'
-import { quoted } from './text.js'
 
 interface Options
   extends Pick<SimulationOptions, 'seed' | 'confidence' | 'out' | 'json' | 'full' | 'files' | 'quiet'> {

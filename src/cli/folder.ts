@@ -2,7 +2,7 @@
 import { mkdirSync, statSync } from 'node:fs'
 import path from 'node:path'
 import { Fault } from '../scenario/fault.js'
-import { reason } from './text.js'
+import { reason } from './reason.js'
 
 /** Throws `Fault` `file` where it cannot be made, and says which part of its path is in the way. */
 export function makeFolder(folder: string): void {

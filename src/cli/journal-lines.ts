@@ -2,7 +2,7 @@
 import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs'
 import { crc32 } from 'node:zlib'
 import { Fault, misuse } from '../scenario/fault.js'
-import { reason } from './text.js'
+import { reason } from './reason.js'
 
 /** Longest line that is read, bytes: far beyond what any design or shift takes. */
 const longest = 64_000_000

@@ -10,7 +10,7 @@ import { makeFolder } from './folder.js'
 import type { Io } from './io.js'
 import { lineOf, readLine, readLines } from './journal-lines.js'
 import { lock } from './lock.js'
-import { reason } from './text.js'
+import { reason } from './reason.js'
 
 /** What a journal belongs to: all that the results of its shifts depend on. */
 export interface JournalOwner {

@@ -12,7 +12,7 @@ import {
 } from 'node:fs'
 import { hostname } from 'node:os'
 import { Fault, isFault, misuse } from '../scenario/fault.js'
-import { reason } from './text.js'
+import { reason } from './reason.js'
 
 /** Who holds a lock: `begun` tells one process of a number from a later one, where the system says so. */
 interface Holder {

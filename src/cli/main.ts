@@ -5,7 +5,7 @@ import { Writable } from 'node:stream'
 import { setFlagsFromString } from 'node:v8'
 import { exits, type Io } from './io.js'
 import { main } from './program.js'
-import { reason } from './text.js'
+import { reason } from './reason.js'
 
 // what is done with is collected when it is half of what is in use: where a machine has much memory, three times that would lie about
 setFlagsFromString('--heap-growing-percent=50')

@@ -2,8 +2,8 @@
 import { existsSync } from 'node:fs'
 import path from 'node:path'
 import type { Command } from 'commander'
+import { quoted } from '../answers/repeat.js'
 import { exits, type Io } from './io.js'
-import { quoted } from './text.js'
 
 /** Adds the command. */
 export function addNew(program: Command, io: Io, finish: (code: number) => void): void {

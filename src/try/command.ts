@@ -1,5 +1,5 @@
 /** The change from one text of a scenario to another in words that the command line takes, and the command that repeats an answer. */
-import { repeatOf } from '../answers/made.js'
+import { repeatOf } from '../answers/repeat.js'
 import type { Override } from '../scenario/overrides.js'
 import { unlessNoScenario } from '../scenario/problems.js'
 import { readScenario } from '../scenario/read.js'

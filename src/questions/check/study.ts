@@ -1,5 +1,5 @@
 /** Can this be built and run at all? Findings and the hand calculation, without simulating. */
-import { repeatOf } from '../../answers/made.js'
+import { repeatOf } from '../../answers/repeat.js'
 import { checkScenario } from '../../hand/check.js'
 import { likelyFigures } from '../../hand/likely.js'
 import type { ReadScenario } from '../../scenario/read.js'

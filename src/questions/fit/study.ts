@@ -1,7 +1,8 @@
 /** What does a plant's record say of the inputs of a scenario? Cleaned rows to values with their evidence; nothing is simulated. */
 
 import { parse } from 'yaml'
-import { type Answer, repeatOf } from '../../answers/made.js'
+import type { Answer } from '../../answers/made.js'
+import { repeatOf } from '../../answers/repeat.js'
 import { lineByHand } from '../../hand/line.js'
 import { workingShare } from '../../hand/stop-counts.js'
 import { anySource } from '../../record/arrivals-of-record.js'

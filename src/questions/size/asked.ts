@@ -3,7 +3,7 @@
 import { unknown } from '../../answers/asked.js'
 import type { Condition } from '../../answers/condition.js'
 import { choicesOf } from '../../answers/designs.js'
-import { type DrawsOptions, drawsAsked } from '../../answers/draws.js'
+import { type DrawsOptions, drawsAsked, touches } from '../../answers/draws.js'
 import { measureName, measuresOf } from '../../answers/figures.js'
 import { quantityWritten } from '../../answers/requirement.js'
 import type { DrawsAsked } from '../../answers/with-inputs.js'
@@ -105,12 +105,7 @@ export function sizeAsked(options: SizeOptions, loaded: ReadScenario): SizeAsked
 export const inputsBeside = (
   evidence: readonly Evidence[],
   choices: readonly { path: string }[],
-): readonly Evidence[] =>
-  evidence.filter(({ path }) =>
-    choices.every(
-      (each) => !`${each.path}.`.startsWith(`${path}.`) && !`${path}.`.startsWith(`${each.path}.`),
-    ),
-  )
+): readonly Evidence[] => evidence.filter(({ path }) => !choices.some((each) => touches(path, each.path)))
 
 /** Shifts of each draw that figures are of: what luck is left in them is taken off by the layout of draws and shifts. */
 const shiftsOfDraw = 50

@@ -1,5 +1,5 @@
 /** Draws of the inputs beside the designs of a sweep: each sees the same draws, and none of what is varied. */
-import { drawsAsked, drawsOf } from '../../answers/draws.js'
+import { drawsAsked, drawsOf, touches } from '../../answers/draws.js'
 import type { DrawsAsked } from '../../answers/with-inputs.js'
 import type { Evidence } from '../../scenario/known.js'
 import type { ReadScenario } from '../../scenario/read.js'
@@ -34,10 +34,6 @@ export function sweepDraws(
   const asked = drawsAsked({ draws, inputs }, drawn, shifts, budget.shifts)
   return asked && { ...asked, draws: draws ?? budget.draws ?? asked.draws }
 }
-
-/** Does a path lead into what stands at the other, or to the same? */
-const touches = (one: string, other: string): boolean =>
-  `${one}.`.startsWith(`${other}.`) || `${other}.`.startsWith(`${one}.`)
 
 const touchedBy = (paths: readonly string[], evidence: readonly Evidence[]): Evidence[] =>
   evidence.filter(({ path }) => paths.some((each) => touches(path, each)))

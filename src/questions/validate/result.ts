@@ -1,5 +1,5 @@
 /** The result document of a validation, from the runs of its days. */
-import { repeatOf } from '../../answers/made.js'
+import { repeatOf } from '../../answers/repeat.js'
 import type { ReadRecord } from '../../record/read-record.js'
 import type { CleanRecord } from '../../record/record.js'
 import { lengthOf, total } from '../../record/spans.js'

@@ -1,7 +1,7 @@
 /** What can be copied from the page: the change in the words of the command line, and the command that repeats the answer. */
 import { useSignal } from '@preact/signals'
 import { useMemo, useState } from 'preact/hooks'
-import { quoted } from '../../../answers/made.js'
+import { quoted } from '../../../answers/repeat.js'
 import type { RunResult } from '../../../questions/run/document.js'
 import { repeating, type Said, saidChange } from '../../command.js'
 import type { Line } from '../../data.js'

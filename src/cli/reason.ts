@@ -1,8 +1,4 @@
-/** Small texts of the command line. */
-
-/** A word as a shell would need it: plain where nothing in it is special, else in single quotes. */
-export const quoted = (text: string): string =>
-  /^[\w./:=-]+$/.test(text) ? text : `'${text.replaceAll("'", `'\\''`)}'`
+/** What the operating system says, in words. */
 
 const reasons: Record<string, string> = {
   ENOENT: 'there is no such file or folder',
@@ -18,7 +14,7 @@ const reasons: Record<string, string> = {
   EDQUOT: 'the disk quota is used up',
 }
 
-/** What the operating system said, in words. */
+/** What it said of what failed. */
 export function reason(error: unknown): string {
   const { code, message } = error as NodeJS.ErrnoException
   return reasons[code ?? ''] ?? message
