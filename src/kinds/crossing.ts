@@ -95,7 +95,8 @@ export class Crossing {
     }
     // reached by running to the last, so this is when it moves on, or has moved on
     const startAt = tail.reachAt - (tail.reach - tail.gone) / tail.speed
-    if (tail.reach <= tail.gone + hair) this.stands = true
+    // not a hair earlier, whoever looks: from here on all hangs on the instant at which the belts stopped
+    if (tail.reachAt <= now) this.stands = true
     else if (startAt > now + hair) {
       this.stands = true
       this.nextAt = startAt

@@ -189,6 +189,41 @@ describe('the same shifts', () => {
     expect(line.engine).toBe(engine)
   })
 
+  it('where the belts are clear for the next case at the instant at which a tail makes them stand', () => {
+    // the case that stands across the joint lies as far ahead of the one behind it as the belts must run for the next one to come
+    const text = `
+cases: {short: {length: 313.7 mm, ${size}}, long: {share: 0.4, length: 587.1 mm, width: 300 mm, height: 350 mm}}
+arrivals: {packing: {time-between: {gamma: {mean: 2 s, cv: 0.5}}}}
+line:
+  infeed: {type: conveyor, carries: gravity, length: 2 m, speed: 0.25 m/s, spacing: 0 mm}
+  sealer: {type: sealer, bed: 2.3137 m, belt-speed: 0.4 m/s, flaps: {folded-by: machine, time: 0.1 s}, size-setting: {by: machine, time: 0.27539914906867585 s}, minimum-gap: 300 mm, roll-change: {time: 0.1 s, noticed-after: 4}}
+  outfeed: {type: conveyor, carries: accumulating, length: 4.365941503478024 m, speed: 0.3 m/s, spacing: 0 mm, start-delay: 0 s, breakdowns: {after: {exponential: {mean: 100 s}}, counted-in: running-time, repair: {exponential: {mean: 1 s}}}}
+  palletiser: {type: station, time: 3 s, waiting-room: 0}
+tape: {roll: 60 m, lost-per-roll: 1 m}
+crew: {operator: {people: 2, walk: {exponential: {mean: 2 s}}, does: [roll-change, breakdowns]}}
+shift: {length: 45 min, run-out: 2 min, rolls-start: part-used}`
+    const compared = [328, 329, 330, 331, 332].map((shift) => comparedOf({ text, uncounted: 0 }, shift))
+    for (const { ahead, apart } of compared) {
+      expect(ahead).toBeGreaterThan(500)
+      expect(apart).toEqual([])
+    }
+  })
+
+  it('where a case waits at the end of the belts as a spell ends: it has its strips on it', () => {
+    const text = `
+cases: {short: {length: 300 mm, ${size}}, long: {share: 0.4, length: {uniform: {low: 250 mm, high: 650 mm}}, width: 300 mm, height: 350 mm}}
+arrivals: {packing: {time-between: {exponential: {mean: 5 s}}}}
+line:
+  sealer: {type: sealer, bed: 1.8 m, belt-speed: 0.4 m/s, flaps: {folded-by: machine, time: 0 s}, size-setting: {by: machine, time: 0 s}, minimum-gap: 300 mm, roll-change: {time: 0.1 s, noticed-after: 4}, breakdowns: {after: {exponential: {mean: 104 s}}, counted-in: running-time, repair: 0.1 s}}
+  outfeed: {type: conveyor, carries: belt, length: 2 m, speed: 0.6 m/s, spacing: 0 mm, breakdowns: {after: {exponential: {mean: 121 s}}, counted-in: running-time, repair: 0 s}}
+  palletiser: {type: station, time: {exponential: {mean: 3 s}}, waiting-room: 0}
+tape: {roll: 60 m, lost-per-roll: 1 m}
+crew: {operator: {people: 1, walk: 5 s, does: [roll-change, breakdowns]}}
+shift: {length: 45 min, run-out: 2 min}`
+    for (const shift of [21, 22, 23, 24, 25])
+      expect(comparedOf({ text, uncounted: 0 }, shift).apart).toEqual([])
+  })
+
   it('of 2 000 rows of random shape', () => {
     let [ahead, arrived, lines] = [0, 0, 0]
     fc.assert(
