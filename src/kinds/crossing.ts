@@ -28,7 +28,9 @@ export class Crossing {
   /** Somebody waits until the tail has crossed: it is looked at again then. */
   isAwaited = false
   private readonly tail = new Tail()
-  /** Of the case that is passed on, m. */
+  /** Where the case that is passed on stood last, m: at first where it left. */
+  private stoodAt = unset
+  /** Of that case, m. */
   length = unset
   /** Of the drive of the belts now, m/s. */
   speed = unset
@@ -57,6 +59,7 @@ export class Crossing {
   /** A case has been passed on just now, whose length is in `length`: `look` is to follow. */
   begin(): void {
     this.tail.distance = this.length
+    this.stoodAt = 0
     this.endAt = never
     this.isOn = true
     this.isAwaited = false
@@ -95,9 +98,11 @@ export class Crossing {
     }
     // reached by running to the last, so this is when it moves on, or has moved on
     const startAt = tail.reachAt - (tail.reach - tail.gone) / tail.speed
-    // not a hair earlier, whoever looks: from here on all hangs on the instant at which the belts stopped
-    if (tail.reachAt <= now) this.stands = true
-    else if (startAt > now + hair) {
+    // not a hair earlier, whoever looks: all that follows hangs on the instant at which the belts stopped
+    if (tail.reachAt <= now || tail.reach <= this.stoodAt + hair) {
+      this.stands = true
+      this.stoodAt = tail.reach
+    } else if (startAt > now + hair) {
       this.stands = true
       this.nextAt = startAt
     } else {
