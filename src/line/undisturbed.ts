@@ -45,11 +45,11 @@ export abstract class Undisturbed extends Joint {
 
   /** That is over at `until`, s, and it did this. */
   calmEnds(until: number, did: Did): void {
-    this.stateTimes[State.waiting]! += did.waiting
+    // of one that never waits, or takes no time, what is left of the sums may be a rounding below none
+    const waited = Math.max(did.waiting, 0)
+    this.stateTimes[State.waiting]! += waited
     this.stateTimes[State.blocked]! += did.blocked
-    const worked = until - this.worksFrom - did.waiting - did.blocked - did.other
-    // of a piece that takes no time, what is left of the sums may be a rounding below none
-    this.stateTimes[State.working]! += Math.max(worked, 0)
+    this.stateTimes[State.working]! += Math.max(until - this.worksFrom - waited - did.blocked - did.other, 0)
     this.state = State.waiting
     this.stateSince = this.floor.clock.now
     this.lapsesAt = never

@@ -110,8 +110,7 @@ export class StationStage extends Stage {
     this.oldest = level.downs
     const working = this.tellServices()
     this.tellStops()
-    // of one that never waits, what is left of the sums may be a rounding below none
-    this.waiting = Math.max(spell.until - spell.from - working - this.blocked - this.other, 0)
+    this.waiting = spell.until - spell.from - working - this.blocked - this.other
   }
 
   /** Gives the time at work, s. */
