@@ -160,7 +160,7 @@ function around(
   if (controls === null || !varies) return plain
   const { shift, deviation, degreesOfFreedom, rest } = controls.explain(values)
   // a shift as rare as one in n, not seen yet, that is a standard deviation off moves the mean by so much: where the controls leave less, as of
-  // tape per case, more shifts would not make it true (held in 91 of 100 studies of 100, 200 and 1000 shifts where 95 are asked)
+  // tape per case, more shifts would not make it true (held in 91 of 100 studies of 100 shifts, and of 200, where 95 are asked)
   if (deviation < sd / n) return plain
   const moved = centre - shift
   // a straight line may lead out of all that was seen, such as below none: then it does not describe this figure

@@ -13,7 +13,6 @@ export abstract class BeltsAhead extends Stage {
   /** What follows: a case that goes there may stand across the joint. */
   next: Stage | null = null
   protected readonly travel: TravelAhead
-  private readonly speed: number
   /** When each is folded, when its size is set from and until, and when it is admitted to the belts, s. */
   protected readonly folded: Float64Array
   protected readonly setFrom: Float64Array
@@ -36,8 +35,7 @@ export abstract class BeltsAhead extends Stage {
     protected readonly sealer: Sealer,
   ) {
     super(spell, unit)
-    this.speed = sealer.keys['belt-speed']
-    this.travel = new TravelAhead(this.speed)
+    this.travel = new TravelAhead(sealer.keys['belt-speed'])
     this.folded = spell.ring()
     this.setFrom = spell.ring()
     this.setUntil = spell.ring()
