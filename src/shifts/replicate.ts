@@ -42,6 +42,8 @@ export interface Replicated {
 /** Time that a part should take, ms: long enough that messages do not count, short enough to answer an interrupt. */
 const usualPartTime = 120
 const mostPerPart = 64
+/** Of that where each shift may be the last that is needed: what is in hand then is for nothing. */
+const shareOfOpen = 1 / 3
 
 /** Shifts of the next part, where so many took `time` ms. */
 const nextPerPart = (time: number, shifts: number, partTime: number): number =>
@@ -51,7 +53,7 @@ const nextPerPart = (time: number, shifts: number, partTime: number): number =>
 export async function replicate(executor: Executor, order: Order): Promise<Replicated> {
   const { first = 1, shifts, known, isEnough, onShifts, isCancelled } = order
   const { seed, scenario, design = 0, isLean = false, countFrom = 0, eyes } = order
-  const { partTime = usualPartTime } = executor
+  const partTime = (executor.partTime ?? usualPartTime) * (isEnough ? shareOfOpen : 1)
   const results: (ShiftResult | undefined)[] = []
   const inOrder: ShiftResult[] = []
   const stands: Standstill[] = []

@@ -2,7 +2,13 @@
 
 import type { Condition } from '../../src/answers/condition.js'
 import type { ShiftResult } from '../../src/line/line.js'
-import { type Candidate, findCheapest, type SizeGoal, type Tried } from '../../src/questions/size/search.js'
+import {
+  type Candidate,
+  findCheapest,
+  type Search,
+  type SizeGoal,
+  type Tried,
+} from '../../src/questions/size/search.js'
 import { Fault, isFault } from '../../src/scenario/fault.js'
 
 /** A promise on the number of a shift at that place. */
@@ -26,6 +32,21 @@ export const shiftOf = (figures: readonly number[]): ShiftResult => ({
   values: Float64Array.from(figures),
   ...{ controls: nothing, outputs: nothing, held: nothing },
 })
+
+/** The first shifts of a design, made one by one until there are so many, or enough; `mine` holds those that were made before. */
+export function brought(
+  mine: ShiftResult[],
+  count: number,
+  isEnough: Parameters<Search['more']>[2],
+  make: (shift: number) => ShiftResult,
+): readonly ShiftResult[] {
+  for (let shift = 1; shift <= count; shift++) {
+    if (mine.length < shift) mine.push(make(shift))
+    const first = mine.length === shift ? mine : mine.slice(0, shift)
+    if (isEnough?.(first) || shift === count) return first
+  }
+  return []
+}
 
 /** How a search goes that is driven by hand. */
 export interface Driven {
@@ -52,15 +73,15 @@ export async function drive({
   const found = await findCheapest({
     candidates,
     goal: { promises: () => [condition(0)], confidence: 0.95, most: 400, isFull: false, ...goal },
-    more: async (design, count) => {
-      const last = asked.at(-1)
-      if (!last || last[0] !== design || last[1] !== count) asked.push([design, count])
+    more: async (design, count, isEnough) => {
+      asked.push([design, count])
       const mine = rows.get(design) ?? []
       rows.set(design, mine)
-      while (mine.length < count) mine.push(shiftOf(figure(design, mine.length + 1)))
-      if ([...rows.values()].reduce((sum, each) => sum + each.length, 0) > cancelAfter)
-        throw new Fault('interrupted', 'enough')
-      return mine
+      return brought(mine, count, isEnough, (shift) => {
+        if ([...rows.values()].reduce((sum, each) => sum + each.length, 0) >= cancelAfter)
+          throw new Fault('interrupted', 'enough')
+        return shiftOf(figure(design, shift))
+      })
     },
     known,
     onTried: (tried) => told.push(tried),
@@ -68,5 +89,6 @@ export async function drive({
     if (isFault(error, 'interrupted')) return null
     throw error
   })
-  return { found, asked, told, tried: told.map(({ design }) => design) }
+  const made = [...rows].map(([design, shifts]) => [design, shifts.length])
+  return { found, asked, made, told, tried: told.map(({ design }) => design) }
 }

@@ -1,8 +1,8 @@
 /** The cheapest design that is sure enough, driven by draws made by hand: what is drawn, when a design is left, which is the surest. */
 import { describe, expect, it } from 'vitest'
-import { type Candidate, findCheapest, type Tried } from '../../src/questions/size/search.js'
+import { type Candidate, findCheapest, type Search, type Tried } from '../../src/questions/size/search.js'
 import { findSure, holdingFrom, keptIn, leastKept } from '../../src/questions/size/sure.js'
-import { condition, shiftOf } from './searches.js'
+import { brought, condition, shiftOf } from './searches.js'
 
 const verdicts = { k: 'accepted', m: 'refused', o: 'undecided' } as const
 
@@ -97,9 +97,9 @@ describe('designs that hold with the inputs as they are given', () => {
   /** Of designs that are always kept or never, those that hold, from the pick on, as many as are asked for. */
   async function holding(keeps: readonly boolean[], candidates: readonly Candidate[], count = Infinity) {
     const simulated: number[] = []
-    const more = async (design: number, shifts: number) => {
-      if (simulated.at(-1) !== design) simulated.push(design)
-      return Array.from({ length: shifts }, () => shiftOf([keeps[design] ? 1 : 0]))
+    const more: Search['more'] = async (design, count, isEnough) => {
+      simulated.push(design)
+      return brought([], count, isEnough, () => shiftOf([keeps[design] ? 1 : 0]))
     }
     const told: Tried[] = []
     const search = { candidates, goal, more, known: () => null, onTried: () => {} }

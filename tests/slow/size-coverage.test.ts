@@ -8,7 +8,7 @@ import { freshShifts } from '../../src/questions/size/judged-afresh.js'
 import { promiseFigure } from '../../src/questions/size/promise-figure.js'
 import { findCheapest, type Tried } from '../../src/questions/size/search.js'
 import { shareEstimate } from '../../src/statistics/estimate.js'
-import { condition, shiftOf } from '../questions/searches.js'
+import { brought, condition, shiftOf } from '../questions/searches.js'
 import { confidence, seedOf } from './studies.js'
 
 /** Of so many a share of 95 % has a standard error of 0.28 %. */
@@ -43,11 +43,11 @@ async function searchOnce(
   const found = await findCheapest({
     candidates: truths.map(() => ({ ruledOut: () => null, isBelow: () => false })),
     goal: { promises: () => [promise], confidence, most, isFull: false },
-    more: async (design, count) => {
+    more: async (design, count, isEnough) => {
       if (last.design !== design) last = { design, shifts: [] }
-      const { shifts } = last
-      while (shifts.length < count) shifts.push(shiftOf([figure(truths[design]!, ofSearch(shifts.length))]))
-      return shifts
+      return brought(last.shifts, count, isEnough, (shift) =>
+        shiftOf([figure(truths[design]!, ofSearch(shift - 1))]),
+      )
     },
     known: () => null,
     onTried: () => {},

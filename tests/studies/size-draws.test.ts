@@ -7,7 +7,7 @@ import { type Search, tryOne } from '../../src/questions/size/search.js'
 import { keptIn } from '../../src/questions/size/sure.js'
 import { shareOfDraws } from '../../src/statistics/kept-draws.js'
 import { standardNormal } from '../../src/statistics/quantile.js'
-import { condition, shiftOf } from '../questions/searches.js'
+import { brought, condition, shiftOf } from '../questions/searches.js'
 
 const [studies, draws, confidence] = [400, 60, 0.95]
 const logit = (share: number) => Math.log(share / (1 - share))
@@ -37,13 +37,11 @@ describe('a promise of 90 % of shifts, give or take 2 points', () => {
           luck.advance()
           const share = 1 / (1 + Math.exp(-(logit(middle) + spread * standardNormal(luck.value))))
           const come: ReturnType<typeof shiftOf>[] = []
-          const more: Search['more'] = async (_, count) => {
-            while (come.length < count) {
+          const more: Search['more'] = async (_, count, isEnough) =>
+            brought(come, count, isEnough, () => {
               luck.advance()
-              come.push(shiftOf([luck.value < share ? 1 : 0]))
-            }
-            return come
-          }
+              return shiftOf([luck.value < share ? 1 : 0])
+            })
           const found = await tryOne(0, { goal, more }, wrongOf(confidence))
           shifts += found.shifts
           if (Math.abs(share - 0.9) > 0.02) {

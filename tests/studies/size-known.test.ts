@@ -6,6 +6,7 @@ import { parseRequirement } from '../../src/answers/requirement.js'
 import { Line, type ShiftResult } from '../../src/line/line.js'
 import { findCheapest } from '../../src/questions/size/search.js'
 import type { Scenario } from '../../src/scenario/schema.js'
+import { brought } from '../questions/searches.js'
 import { birthDeath, expected } from '../slow/markov.js'
 import { scenarioOf, seedOf } from '../slow/studies.js'
 import { hunt, isWorking, twoStations } from '../slow/two-stations.js'
@@ -41,11 +42,8 @@ async function expectFound(
         isBelow: (other) => knowsMore && design <= other,
       })),
       goal: { promises: (design) => conditions[design]!, confidence, most: 10_000, isFull: false },
-      more: async (design, count) => {
-        const mine = rows[design]!
-        while (mine.length < count) mine.push(lines[design]!.simulate(seedOf(run), mine.length + 1))
-        return mine
-      },
+      more: async (design, count, isEnough) =>
+        brought(rows[design]!, count, isEnough, (shift) => lines[design]!.simulate(seedOf(run), shift)),
       known: () => null,
       onTried: () => {},
     })

@@ -55,7 +55,7 @@ export class DrawnDesigns {
 
   private judge(design: number, number: number): Promise<Tried> {
     const { at } = this.draw(design, number)
-    const more: Search['more'] = (_, count) => this.simulation.first(at, count)
+    const more: Search['more'] = (_, count, isEnough) => this.simulation.first(at, count, isEnough)
     const goal = { ...this.goal, isFull: false }
     return inDraw(number, () => tryOne(design, { goal, more }, wrongOf(goal.confidence)))
   }

@@ -123,7 +123,7 @@ function searchOf(
   let isKnown = false
   return {
     ...{ goal, faults, keyOf },
-    more: (design, count) => simulation.first(design, count),
+    more: (design, count, isEnough) => simulation.first(design, count, isEnough),
     candidates: ordered.map((design, number) => ({
       ruledOut: () => {
         const fault = faultOf(design.scenario, asked)

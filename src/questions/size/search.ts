@@ -6,9 +6,6 @@ import type { ShiftResult } from '../../line/line.js'
 import type { Verdict } from '../../statistics/constraint.js'
 import { promiseFigure } from './promise-figure.js'
 
-/** Shifts that are simulated ahead before the rule looks at them. */
-const ahead = 20
-
 /** A design as the search sees it: in order of cost, each no cheaper than the one before. */
 export interface Candidate {
   /** What rules it out without simulating; null where nothing does. */
@@ -47,8 +44,12 @@ export interface SizeGoal {
 export interface Search {
   candidates: readonly Candidate[]
   goal: SizeGoal
-  /** The first `count` shifts of a design, in their order. */
-  more: (design: number, count: number) => Promise<readonly ShiftResult[]>
+  /** The first `count` shifts of a design, in their order, or as many as are enough: that is asked after each. */
+  more: (
+    design: number,
+    count: number,
+    isEnough?: (shifts: readonly ShiftResult[]) => boolean,
+  ) => Promise<readonly ShiftResult[]>
   /** What came of a design before; null where that is not known. */
   known: (design: number) => Tried | null
   /** Told of each design that is done with. */
@@ -166,15 +167,18 @@ export async function tryOne(
   }
   const tests = conditions.map((condition) => testOf(condition, risk, risk / conditions.length))
   const verdicts: (Verdict | null)[] = conditions.map(() => null)
-  let shifts: readonly ShiftResult[] = []
-  for (let shift = 0; shift < most; shift++) {
-    shifts = await more(design, Math.min(most, Math.ceil((shift + 1) / ahead) * ahead))
-    for (const [index, test] of tests.entries()) verdicts[index] ??= test.add(shifts[shift]!.values)
-    const looked = () => shifts.slice(0, shift + 1)
-    if (verdicts.includes('refused')) return told('refused', looked())
-    if (verdicts.every((verdict) => verdict === 'accepted')) return told('accepted', looked())
-  }
-  return told('undecided', shifts.slice(0, most))
+  const shifts = await more(design, most, (come) => {
+    const { values } = come.at(-1)!
+    for (const [index, test] of tests.entries()) verdicts[index] ??= test.add(values)
+    return verdictOf(verdicts) !== 'undecided'
+  })
+  return told(verdictOf(verdicts), shifts)
+}
+
+/** What is known of a design by what is told of its promises; those of which nothing is told yet are null. */
+function verdictOf(promises: readonly (Verdict | null)[]): Tried['verdict'] {
+  if (promises.includes('refused')) return 'refused'
+  return promises.every((verdict) => verdict === 'accepted') ? 'accepted' : 'undecided'
 }
 
 /** Whether the figure alone keeps the promise; one that is not known does not. */
