@@ -60,8 +60,7 @@ const rows = {
     short: 'blocked',
     group: 'wait',
     meaning: 'it could pass a case on, but the next piece takes none',
-    remedy: (name, of) =>
-      `Look at the line after ${name}, which is blocked for ${of} of the shift. Try more conveyor there, or a faster piece.`,
+    remedy: (name, of) => `Look at the line after ${name}, which is blocked for ${of} of the shift.`,
   },
   'jam-waiting-for-crew': {
     ...waitingForCrew,

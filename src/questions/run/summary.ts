@@ -8,6 +8,7 @@ import { states } from '../../catalogue/states.js'
 import { has } from '../../kinds/traits.js'
 import { grouped, percentText, sentences } from '../../report/format.js'
 import type { RunResult } from './document.js'
+import { holdUpText } from './hold-up.js'
 
 /** Both kinds apart, of the rate. */
 export function bothKindsLine({ measures, display, drawn }: RunResult): string[] {
@@ -57,7 +58,10 @@ function remedyFor(result: RunResult): string {
     })
   const [worst] = shares.sort((a, b) => b.share - a.share)
   if (!worst || worst.share < 0.005) return ''
-  return `${worst.words(worst.name, percentText(worst.share, 2))} tapeshift compare says what that is worth.`
+  const of = percentText(worst.share, 2)
+  const isHeldUp = worst.words === states.blocked.remedy
+  const words = (isHeldUp && holdUpText(worst.name, of, result)) || worst.words(worst.name, of)
+  return `${words} tapeshift compare says what that is worth.`
 }
 
 /** What to do next, the most pressing first. */
