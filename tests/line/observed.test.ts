@@ -41,7 +41,8 @@ it('a shift of any row of conveyors, belts and sealers', () => {
   )
 })
 
-it('a shift in which strips break, blades wear and rolls run out', () => {
+/** A sealer to which everything happens, with a short conveyor behind it; `dwell`: the chance that standing under a head spoils a strip. */
+function everything(dwell: string): Scenario {
   const text = textOf({
     pieces: [],
     hasOneSpeed: true,
@@ -53,10 +54,18 @@ it('a shift in which strips break, blades wear and rolls run out', () => {
     .replace(
       'line:\n',
       `line:
-  s: {type: sealer, belt-speed: 20 m/min, bed: 1.9 m, heads: {top: {position: 700 mm}, bottom: {position: 700 mm}}, tape-breaks: {chance: 3 %, fix: 5 s}, jams: {chance: 4 %, clear: 6 s, case-lost: 50 %}, blade: {service-after: 23 cuts, time: 4 s}, roll-change: {time: 9 s, low-tape-warning: 2 m, also-below: 3 m}}
+  s: {type: sealer, belt-speed: 20 m/min, bed: 1.9 m, heads: {top: {position: 700 mm}, bottom: {position: 700 mm}}, tape-breaks: {chance: 3 %, fix: 5 s}, jams: {chance: 4 %, clear: 6 s, case-lost: 50 %}, dwell-spoils: ${dwell}, blade: {service-after: 23 cuts, time: 4 s}, roll-change: {time: 9 s, low-tape-warning: 2 m, also-below: 3 m}, breakdowns: {after: {exponential: {mean: 1 min}}, counted-in: calendar-time, repair: 5 s}}
+  short: {type: conveyor, length: 1.2 m, speed: 20 m/min}
 `,
     )
     .replace('shift:', 'tape: {roll: 21 m}\nshift:')
-  const { scenario } = loadScenario(text)
-  for (let shift = 1; shift <= 20; shift++) expect(differing(scenario, shift).differs).toEqual([])
-})
+  return loadScenario(text).scenario
+}
+
+it.each(['0 %', '40 %'])(
+  'a shift in which strips break, blades wear, rolls run out, and standing spoils %s',
+  (dwell) => {
+    const scenario = everything(dwell)
+    for (let shift = 1; shift <= 20; shift++) expect(differing(scenario, shift).differs).toEqual([])
+  },
+)

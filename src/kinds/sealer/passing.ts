@@ -124,8 +124,7 @@ export abstract class Passing extends Belts {
    * happens, before anybody can ask. At the first head a case may be taken out, so the later ones wait until it is sure to pass that.
    */
   markUnsure(head: number): void {
-    // a standstill spoils the strips of those that it knows to have come
-    const end = this.dwell !== null ? 0 : head === 0 ? this.nextOn : this.unsure[0]!
+    const end = head === 0 ? this.nextOn : this.unsure[0]!
     let number = this.unsure[head]!
     while (number < end && this.isSure(head, this.items[number & this.mask]!)) number++
     this.unsure[head] = number
@@ -184,6 +183,8 @@ export abstract class Passing extends Belts {
   /** The belts stop; a case that stands under a head may have to be taped again. */
   protected stand(): void {
     if (this.dwell !== null) {
+      // it spoils the strips of those that have come
+      this.tellAllSure()
       const at = this.travel.now()
       if (this.dwell.isNewStandstill(at)) this.spoilUnderHeads(this.dwell, at)
     }
