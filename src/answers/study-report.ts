@@ -107,7 +107,7 @@ function definitionsTable(results: readonly LineResult[]): Table {
   })
   return {
     title: 'What each measure means',
-    note: 'Intervals: means over shifts have Student t intervals, from 30 shifts on corrected for skewness. Counts of fewer than 30 events have exact limits. Shares of shifts have Wilson intervals (exact limits near none and all). Totals divided by totals use the ratio estimator. Each measure is named for the first piece that has it; the second column is its place in result.json.',
+    note: 'Intervals: means over shifts have Student t intervals, from 30 shifts on corrected for skewness. Counts of fewer than 30 events have exact limits. Shares of shifts, and from 30 shifts on counts that take only two values, have Wilson intervals (exact limits near none and all). Totals divided by totals use the ratio estimator. Each measure is named for the first piece that has it; the second column is its place in result.json.',
     columns: words('measure', 'place in result.json', 'meaning'),
     rows: [...measures.values(), ...ofStates],
   }
