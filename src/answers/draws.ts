@@ -3,6 +3,7 @@ import { drawInputs } from '../inputs/draw.js'
 import { Standstill } from '../line/standstill.js'
 import { misuse } from '../scenario/fault.js'
 import type { Evidence } from '../scenario/known.js'
+import { isWithin } from '../scenario/within.js'
 import type { Design, Simulation } from '../shifts/simulation.js'
 import type { Draws, DrawsAsked, SimulatedDraw } from './with-inputs.js'
 
@@ -41,8 +42,7 @@ export function drawsAsked(
 }
 
 /** Does a path lead into what stands at the other, or to the same? What a design sets so is not drawn of it. */
-export const touches = (one: string, other: string): boolean =>
-  `${one}.`.startsWith(`${other}.`) || `${other}.`.startsWith(`${one}.`)
+export const touches = (one: string, other: string): boolean => isWithin(one, other) || isWithin(other, one)
 
 /** A draw: what was drawn of each input, in the order of the evidence, SI. */
 export interface DrawOfInputs extends Design {

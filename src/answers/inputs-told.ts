@@ -5,6 +5,7 @@ import { exactValues } from '../scenario/evidence.js'
 import { type Evidence, restingOn } from '../scenario/known.js'
 import type { Resolved } from '../scenario/resolve.js'
 import { type Dimension, dimensions } from '../scenario/units.js'
+import { isWithin } from '../scenario/within.js'
 import { orNull } from './line-result.js'
 import type { InputsTold, RestsOn } from './rests-on.js'
 
@@ -26,8 +27,7 @@ export function inputsTold(
   given: Pick<Resolved, 'scenario' | 'resolved' | 'assumed' | 'evidence'>,
   chosen: readonly { path: string }[] = [],
 ): InputsTold {
-  const isChosen = (path: string) =>
-    chosen.some((choice) => path === choice.path || path.startsWith(`${choice.path}.`))
+  const isChosen = (path: string) => chosen.some((choice) => isWithin(path, choice.path))
   const resolved = { ...given, evidence: given.evidence.filter(({ path }) => !isChosen(path)) }
   const exact = exactValues(resolved).filter((path) => !isChosen(path))
   const evidence = resolved.evidence.map((each): RestsOn => {

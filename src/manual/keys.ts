@@ -4,6 +4,7 @@ import { recordFileSchema } from '../record/format.js'
 import { casesFile } from '../scenario/cases-file.js'
 import { timeDistribution } from '../scenario/distribution.js'
 import { scenarioSchema } from '../scenario/schema.js'
+import { isWithin } from '../scenario/within.js'
 import type { Entry, Group, Reference } from './entry.js'
 import { type Key, keysOf, lawsOf } from './schema-keys.js'
 
@@ -65,8 +66,7 @@ function pieceGroups(): Group[] {
 /** Keys of a scenario. */
 export function scenarioKeys(): Reference {
   const all = keysOf(scenarioSchema).filter(({ path }) => !path.startsWith('line.'))
-  const inRoom = (room: string) =>
-    all.filter(({ path }) => path === room || path.startsWith(`${room}.`)).map((key) => entryOf(key))
+  const inRoom = (room: string) => all.filter(({ path }) => isWithin(path, room)).map((key) => entryOf(key))
   const top = all.filter(({ path }) => !Object.hasOwn(rooms, path.split('.')[0]!))
   const groups = Object.entries(rooms).map(([room, title]): Group => ({ title, entries: inRoom(room) }))
   return {

@@ -6,6 +6,7 @@ import { name } from './kit.js'
 import { shown } from './printable.js'
 import { refusal } from './problems.js'
 import type { Path } from './walk.js'
+import { isWithin } from './within.js'
 
 /** A value by dotted path, and the words for where it came from. */
 export interface Change {
@@ -54,7 +55,7 @@ export function ofPieces(override: Override): Override[] {
 /** The override that brought the value at `path`, if any. */
 export function originOf(path: Path, overrides: readonly Override[]): Override | undefined {
   const dotted = path.join('.')
-  return overrides.findLast((each) => dotted === each.path || dotted.startsWith(`${each.path}.`))
+  return overrides.findLast((each) => isWithin(dotted, each.path))
 }
 
 /** One change written `PATH=VALUE` in the words `source`. */

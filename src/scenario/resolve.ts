@@ -25,6 +25,7 @@ import { ruleFindings } from './rules.js'
 import { type Scenario, scenarioSchema } from './schema.js'
 import { writtenOut } from './side-by-side.js'
 import { type Assumption, fillDefaults, type Path, type PathFault, setAt } from './walk.js'
+import { isWithin } from './within.js'
 
 /** A scenario once it is read. */
 export interface Resolved {
@@ -123,9 +124,7 @@ function change(tree: Record<string, unknown>, overrides: readonly Override[]): 
 
 /** What was assumed, but for what is changed. */
 const stillAssumed = (assumed: readonly Assumption[], overrides: readonly Override[]): Assumption[] =>
-  assumed.filter(({ path }) =>
-    overrides.every((each) => path !== each.path && !path.startsWith(`${each.path}.`)),
-  )
+  assumed.filter(({ path }) => !overrides.some((each) => isWithin(path, each.path)))
 
 /** Where pieces stand side by side their divert has its defaults like all else. */
 function giveDiverts({ line }: Record<string, unknown>): void {

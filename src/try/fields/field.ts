@@ -2,6 +2,7 @@
 
 import type { Problem } from '../../scenario/problems.js'
 import type { Dimension } from '../../scenario/quantity.js'
+import { isWithin } from '../../scenario/within.js'
 
 /** A number as it is written, and its unit; an empty unit: it has none. */
 export interface Amount {
@@ -63,4 +64,4 @@ export interface FieldGroup {
 
 /** The problems of what stands at a path, or inside it. */
 export const problemsAt = (problems: readonly Problem[], path: string): Problem[] =>
-  problems.filter((each) => each.path === path || each.path.startsWith(`${path}.`))
+  problems.filter((each) => isWithin(each.path, path))
