@@ -21,13 +21,20 @@ export function sayNotRun(): void {
 
 const password = 'a word that stands nowhere'
 
-const freePort = (): Promise<number> =>
+const isFree = (port: number): Promise<boolean> =>
   new Promise((resolve) => {
-    const server = createServer().listen(0, '127.0.0.1', () => {
-      const { port } = server.address() as { port: number }
-      server.close(() => resolve(port))
-    })
+    const server = createServer()
+      .once('error', () => resolve(false))
+      .listen(port, '127.0.0.1', () => server.close(() => resolve(true)))
   })
+
+/** Below those that systems give to whoever asks for any: else another process may have it while the server is down. */
+async function freePort(): Promise<number> {
+  for (;;) {
+    const port = 20_000 + Math.floor(Math.random() * 10_000)
+    if (await isFree(port)) return port
+  }
+}
 
 const answers = (port: number): Promise<boolean> =>
   new Promise((resolve) => {
@@ -81,7 +88,10 @@ export class RedisServer {
     this.child = spawn(executable, [...argv, '--appendonly', 'yes', '--save', '', ...more], {
       stdio: 'ignore',
     })
-    while (!(await answers(this.port))) await setTimeout(20)
+    while (!(await answers(this.port))) {
+      if (this.child.exitCode !== null) throw new Error(`the server ended with ${this.child.exitCode}`)
+      await setTimeout(20)
+    }
   }
 
   async kill(): Promise<void> {
