@@ -215,7 +215,8 @@ export const nextPart = (steps: readonly string[], result: Pick<StudyDocument, '
 /** It cannot be switched off. */
 export const safetyPart: Said[] = [{ head: 'Safety', lines: [cautionLine] }]
 
-const share = (piece: EquipmentResult, key: StateKey) => piece.states[key]?.mean ?? 0
+/** Mean share of the shift that a piece is in a state. */
+export const shareIn = (piece: EquipmentResult, key: StateKey): number => piece.states[key]?.mean ?? 0
 
 /** The piece that limits a line: the one with least to spare by hand, else the sealer that works most. */
 export function limitingPiece(
@@ -225,5 +226,5 @@ export function limitingPiece(
   const named = byHand ? equipment[byHand] : undefined
   if (named) return [byHand!, named]
   const sealers = Object.entries(equipment).filter(([, piece]) => has(piece, 'tapes'))
-  return sealers.sort((a, b) => share(b[1], 'working') - share(a[1], 'working'))[0] ?? null
+  return sealers.sort((a, b) => shareIn(b[1], 'working') - shareIn(a[1], 'working'))[0] ?? null
 }

@@ -43,10 +43,10 @@ const answers = (port: number): Promise<boolean> =>
       .once('error', () => resolve(false))
   })
 
+const hasEnded = ({ exitCode, signalCode }: ChildProcess): boolean => exitCode !== null || signalCode !== null
+
 const ended = (child: ChildProcess): Promise<void> =>
-  child.exitCode !== null || child.signalCode !== null
-    ? Promise.resolve()
-    : new Promise((resolve) => child.once('exit', () => resolve()))
+  hasEnded(child) ? Promise.resolve() : new Promise((resolve) => child.once('exit', () => resolve()))
 
 export class RedisServer {
   private child: ChildProcess | null = null
@@ -89,7 +89,7 @@ export class RedisServer {
       stdio: 'ignore',
     })
     while (!(await answers(this.port))) {
-      if (this.child.exitCode !== null) throw new Error(`the server ended with ${this.child.exitCode}`)
+      if (hasEnded(this.child)) throw new Error(`the server on port ${this.port} ended as it began`)
       await setTimeout(20)
     }
   }

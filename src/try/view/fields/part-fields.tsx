@@ -1,5 +1,6 @@
 /** The fields of a part: those that the file gives first, all others folded away with their defaults. */
 import { useMemo, useState } from 'preact/hooks'
+import { isWithin } from '../../../scenario/within.js'
 import type { Room } from '../../draft/entries.js'
 import type { Field, FieldGroup } from '../../fields/field.js'
 import type { Part } from '../../fields/groups.js'
@@ -21,10 +22,10 @@ export function PartFields({ desk, part, group, parts }: PartFieldsProps) {
   const inRoom = parts.flatMap((each) => (each.room === room ? [each.name] : []))
   // what the file gives when the part is opened stands first, and stays there while it is changed
   const left = useMemo(
-    () => new Set(group.fields.filter((each) => isLeft(each, group.fields)).map(({ path }) => path)),
+    () => group.fields.filter((each) => isLeft(each, group.fields)).map(({ path }) => path),
     [path],
   )
-  const isRest = ({ path }: Field) => left.has(path) || [...left].some((each) => path.startsWith(`${each}.`))
+  const isRest = ({ path }: Field) => left.some((each) => isWithin(path, each))
   const front = group.fields.filter((field) => !isRest(field))
   const rest = group.fields.filter(isRest)
   return (
