@@ -18,9 +18,9 @@ export class Kept {
     this.value = draws.value
   }
 
-  /** Takes back a value, in the order in which they were drawn. */
-  add(value: number): void {
-    this.values.push(value)
+  /** Takes back a value, before all that are kept: of several the one that was drawn last first. */
+  putBack(value: number): void {
+    this.values.unshift(value)
   }
 
   /** Nothing has been drawn ahead. */

@@ -1,6 +1,9 @@
 /** Conveyors worked by hand from the kinematic relation: each log is the whole of what happens. */
 import { describe, expect, it } from 'vitest'
+import { Line } from '../../src/line/line.js'
+import { loadScenario } from '../../src/scenario/load.js'
 import { trial } from '../line/gate.js'
+import { reader } from '../line/shift.js'
 
 const accumulating = (more = '') =>
   `{c: {type: conveyor, length: 6 m, speed: 30 m/min, spacing: 100 mm${more}}}`
@@ -150,5 +153,30 @@ describe('belt conveyor', () => {
       [32, 'case 0 out'],
     ])
     expect(equipment[0]!.stateTimes[2]).toBeCloseTo(8, 9)
+  })
+})
+
+describe('cases that fill a conveyor to the last millimetre', () => {
+  // three of 300 mm on 0.9 m, and of 400 mm on 1.2 m: the lengths added up come to a last digit less, and to one more. The first goes to the
+  // table, which keeps it; three lie behind it, and the fifth waits at the end of the sealer's belts, which stand
+  it.each([
+    ['300 mm', '0.9 m', 'ahead'],
+    ['300 mm', '0.9 m', 'events'],
+    ['400 mm', '1.2 m', 'ahead'],
+    ['400 mm', '1.2 m', 'events'],
+  ] as const)('of %s on %s are three, %s', (length, room, engine) => {
+    const { scenario } = loadScenario(`
+cases: {a: {length: ${length}, width: 300 mm, height: 300 mm}}
+arrivals: {p: {time-between: 5 s}}
+line:
+  sealer: {type: sealer, bed: 1.8 m, belt-speed: 0.4 m/s, flaps: {folded-by: machine, time: 0 s}, minimum-gap: 300 mm, heads: {top: {position: 1.2 m, cut: {wipe-travel: 0 mm, reset: 0 s}}}}
+  lane: {type: conveyor, carries: accumulating, length: ${room}, speed: 0.5 m/s, spacing: 0 mm, start-delay: 0 s}
+  table: {type: station, time: 20 min}
+shift: {length: 5 min}`)
+    const line = new Line(scenario, engine)
+    const read = reader(line, line.simulate('full', 1))
+    expect(read('equipment.lane.measures.held-largest')).toBe(3)
+    // the fifth came at 25 s and is 1.8 m farther at 29.5 s
+    expect(read('equipment.sealer.states.blocked')).toBeCloseTo((300 - 29.5) / 300, 9)
   })
 })

@@ -61,8 +61,8 @@ export class AccumulatingConveyor extends PacedBed {
     this.pitches[place] = pitch
     this.pitchTimes[place] = pitch / this.speed
     this.pitchBefore[place] = number > 0 ? this.pitchBefore[before]! + this.pitches[before]! : 0
-    this.reserved += pitch
     this.aboard++
+    this.findReserved()
     if (this.aboard === 1) this.findDue()
     this.count(1)
     return true
@@ -124,7 +124,9 @@ export class AccumulatingConveyor extends PacedBed {
 
   /** Cases may stand as far back as its entrance, counting one that stands across its end. */
   private isPacked(): boolean {
-    return this.firstOn > 0 && this.reserved + this.pitches[(this.firstOn - 1) & this.mask]! > this.length
+    return (
+      this.firstOn > 0 && this.reserved + this.pitches[(this.firstOn - 1) & this.mask]! > this.length - hair
+    )
   }
 
   // --- events ---
@@ -189,7 +191,7 @@ export class AccumulatingConveyor extends PacedBed {
     if (this.isBlocked) return
     this.leftLength = length
     this.jams?.passed()
-    const wasPacked = this.reserved >= this.length
+    const wasPacked = this.isPackedFull()
     this.forgetTail()
     this.left[this.firstOn & this.mask] = Math.max(this.floor.clock.now, this.movesAt)
     this.hasTail = !this.isBeforePlace
@@ -224,10 +226,9 @@ export class AccumulatingConveyor extends PacedBed {
 
   /** The next case is the first. */
   private goOn(): void {
-    const place = this.firstOn & this.mask
     this.firstOn++
     this.aboard--
-    this.reserved = this.aboard > 0 ? this.reserved - this.pitches[place]! : 0
+    this.findReserved()
     if (this.aboard > 0) this.findDue()
     else this.due = never
   }

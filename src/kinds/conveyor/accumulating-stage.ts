@@ -12,15 +12,12 @@ export class AccumulatingStage extends ConveyorStage {
   private readonly pitches: Float64Array
   private readonly pitchTimes: Float64Array
   private readonly pitchBefore: Float64Array
-  /** Room that is taken as each has come, m. */
-  private readonly taken: Float64Array
   /** When the last one came: the last that had left by then. */
   private lastGone = 0
-  /** Room that is taken now, m. */
-  private reserved = 0
-  /** The same two as the case comes whose entry was found last. */
+  /** The same as the case comes whose entry was found last. */
   private goneThen = 0
-  private reservedThen = unset
+  /** Room that `findTaken` finds, m. */
+  private taken = unset
   /** Start delay, s: with it those are felt for a while that have left; the first of which something is known; and when the next may come behind them, s. */
   private readonly delay: number
   private known = 0
@@ -39,7 +36,6 @@ export class AccumulatingStage extends ConveyorStage {
     this.pitches = spell.ring()
     this.pitchTimes = spell.ring()
     this.pitchBefore = spell.ring()
-    this.taken = spell.ring()
     this.delay = conveyor.keys['start-delay']
   }
 
@@ -52,7 +48,6 @@ export class AccumulatingStage extends ConveyorStage {
     const { conveyor, spell } = this
     const { mask, firstOn, aboard } = conveyor
     this.lastGone = spell.next - 1
-    this.reserved = conveyor.reserved
     this.wasFull = conveyor.isFull()
     const felt = this.delay > 0 ? mask + 1 - aboard : 1
     this.known = spell.next - felt
@@ -114,41 +109,46 @@ export class AccumulatingStage extends ConveyorStage {
     this.due[place] = Infinity
     if (!(this.entered[place]! < spell.until)) return
     this.lastGone = this.goneThen
-    this.reserved = this.reservedThen + this.pitches[place]!
-    this.taken[place] = this.reserved
-    if (this.reserved + conveyor.shortest > conveyor.length + hair) this.wasFull = true
+    this.findTaken(number)
+    if (this.taken + this.pitches[place]! + conveyor.shortest > conveyor.length + hair) this.wasFull = true
     this.findDue(number)
+  }
+
+  /** Finds the room that those take who come before this one and have not gone. */
+  private findTaken(number: number): void {
+    const { pitchBefore, lastGone } = this
+    const { mask } = this.spell
+    this.taken = lastGone + 1 < number ? pitchBefore[number & mask]! - pitchBefore[(lastGone + 1) & mask]! : 0
   }
 
   /** Finds when there is room for the case, and the one before is out of its way. */
   private findRoom(number: number): void {
-    const { spell, gone } = this
+    const { spell, gone, lastGone } = this
     const { mask, until } = spell
     const clear = this.entered[(number - 1) & mask]! + this.pitchTimes[(number - 1) & mask]! + this.delay
     let at = Math.max(this.wanted[number & mask]!, clear)
-    let { lastGone, reserved } = this
     while (at < until) {
-      for (; lastGone + 1 < number && gone[(lastGone + 1) & mask]! <= at; lastGone++)
-        reserved = lastGone + 2 < number ? reserved - this.pitches[(lastGone + 1) & mask]! : 0
-      if (lastGone + 1 < number && this.isTaken(lastGone + 1, reserved, at)) {
-        at = gone[(lastGone + 1) & mask]!
+      while (this.lastGone + 1 < number && gone[(this.lastGone + 1) & mask]! <= at) this.lastGone++
+      if (this.lastGone + 1 < number && this.isTaken(number, at)) {
+        at = gone[(this.lastGone + 1) & mask]!
         continue
       }
-      this.findFollows(number, lastGone)
+      this.findFollows(number)
       if (this.follows <= at) break
       at = this.follows
     }
     this.entered[number & mask] = at
-    this.goneThen = lastGone
-    this.reservedThen = reserved
+    this.goneThen = this.lastGone
+    // it may be another case that comes, and earlier
+    this.lastGone = lastGone
   }
 
   /**
    * Finds when the one before is past its own pitch, for which those that have left must have gone on: the last of them, or, where each starts
    * later than the one ahead of it, the last of those that must be past the end.
    */
-  private findFollows(number: number, lastGone: number): void {
-    const { conveyor, pitchBefore, delay } = this
+  private findFollows(number: number): void {
+    const { conveyor, pitchBefore, delay, lastGone } = this
     const { mask } = this.spell
     const mark = pitchBefore[number & mask]! - conveyor.length
     let ahead = lastGone
@@ -159,12 +159,13 @@ export class AccumulatingStage extends ConveyorStage {
   }
 
   /** Whether there is no room for the case that was measured: none while the cases reach back to the entrance. */
-  private isTaken(first: number, reserved: number, at: number): boolean {
+  private isTaken(number: number, at: number): boolean {
     const { conveyor } = this
-    if (reserved >= conveyor.length) return true
+    this.findTaken(number)
+    if (this.taken >= conveyor.length - hair) return true
     if (!this.waitsForRoom) return false
-    const asks = conveyor.hasZones || this.due[first & this.spell.mask]! <= at
-    return asks && !(conveyor.need <= conveyor.length - reserved + hair)
+    const asks = conveyor.hasZones || this.due[(this.lastGone + 1) & this.spell.mask]! <= at
+    return asks && !(conveyor.need <= conveyor.length - this.taken + hair)
   }
 
   private findDue(number: number): void {
@@ -206,7 +207,7 @@ export class AccumulatingStage extends ConveyorStage {
 
   protected override tellFull(): void {
     if (!this.wasFull) return
-    const { spell, conveyor, gone, entered } = this
+    const { spell, conveyor, gone, entered, pitchBefore, pitches } = this
     const { mask, until, next } = spell
     const { clock } = conveyor.floor
     let { oldest, newest } = this
@@ -215,18 +216,17 @@ export class AccumulatingStage extends ConveyorStage {
       const comes = newest < next ? entered[newest & mask]! : Infinity
       if (!(goes < until) && !(comes < until)) return
       clock.now = Math.min(goes, comes)
-      if (goes <= comes) {
-        oldest++
-        conveyor.reserved = oldest < newest ? conveyor.reserved - this.pitches[(oldest - 1) & mask]! : 0
-      } else conveyor.reserved += this.pitches[newest++ & mask]!
-      conveyor.noteFull()
+      if (goes <= comes) oldest++
+      else newest++
+      const last = (newest - 1) & mask
+      const taken = oldest < newest ? pitchBefore[last]! + pitches[last]! - pitchBefore[oldest & mask]! : 0
+      conveyor.noteFull(taken + conveyor.shortest > conveyor.length + hair)
     }
   }
 
   override end(): void {
     const { spell, conveyor, oldest, newest } = this
     const { mask } = conveyor
-    if (!this.wasFull) this.findReserved()
     conveyor.firstOn = oldest
     conveyor.aboard = newest - oldest
     const felt = this.delay > 0 ? mask + 1 - conveyor.aboard : 1
@@ -240,26 +240,12 @@ export class AccumulatingStage extends ConveyorStage {
       conveyor.pitchTimes[number & mask] = this.pitchTimes[place]!
       conveyor.pitchBefore[number & mask] = this.pitchBefore[place]!
     }
+    conveyor.findReserved()
     conveyor.ahead = oldest - 1
     conveyor.hasTail = false
     conveyor.isBlocked = false
     conveyor.wakeAt = Infinity
     conveyor.due = Infinity
     if (conveyor.aboard > 0) conveyor.findDue()
-  }
-
-  /** Room that is taken at the end, added and taken off in the order of time: any other order would be another rounding. */
-  private findReserved(): void {
-    const { spell, conveyor, gone, oldest, newest } = this
-    const { mask } = spell
-    let since = -Infinity
-    if (newest > this.inside) {
-      since = this.entered[(newest - 1) & mask]!
-      conveyor.reserved = this.taken[(newest - 1) & mask]!
-    }
-    let number = oldest
-    while (number > this.first && gone[(number - 1) & mask]! > since) number--
-    for (; number < oldest; number++)
-      conveyor.reserved = number + 1 < newest ? conveyor.reserved - this.pitches[number & mask]! : 0
   }
 }

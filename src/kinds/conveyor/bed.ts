@@ -94,8 +94,8 @@ export abstract class Bed extends Following {
 
   override empty(): void {
     this.aboard = 0
-    this.ahead = 0
     this.reserved = 0
+    this.ahead = 0
     this.isHeld = false
     this.asked = 0
     super.empty()
@@ -105,6 +105,18 @@ export abstract class Bed extends Following {
   measure(): void {
     if (this.hasZones) this.need = zonesFor(this.need, this.zone) * this.zone
     this.pitch = this.hasZones ? this.need : this.need + this.spacing
+  }
+
+  /** Somebody has come or gone: finds the room that is taken, by where they stand in the row, so that it does not hang on who came or went first. */
+  findReserved(): void {
+    const { firstOn, aboard, mask, pitchBefore } = this
+    const last = (firstOn + aboard - 1) & mask
+    this.reserved = aboard > 0 ? pitchBefore[last]! + this.pitches[last]! - pitchBefore[firstOn & mask]! : 0
+  }
+
+  /** They reach back to the entrance, but for a rounding. */
+  protected isPackedFull(): boolean {
+    return this.reserved >= this.length - hair
   }
 
   override get pace(): number {
@@ -215,7 +227,7 @@ export abstract class Bed extends Following {
       return
     }
     // one on here would have to be past the end
-    if (this.aboard > 0 && this.reserved >= this.length) {
+    if (this.aboard > 0 && this.isPackedFull()) {
       this.clearAt = never
       return
     }

@@ -193,11 +193,11 @@ export class StationStage extends Stage {
   private keepDrawn(): void {
     const { spell, station, due, stops } = this
     const { mask, next } = spell
-    for (let number = this.nextBegun; number < next; number++)
-      if (due[number & mask]! < Infinity) station.kept.add(this.times[number & mask]!)
-    for (let number = this.oldest; number < next; number++)
+    for (let number = next - 1; number >= this.nextBegun; number--)
+      if (due[number & mask]! < Infinity) station.kept.putBack(this.times[number & mask]!)
+    for (let number = next - 1; number >= this.oldest; number--)
       if (due[number & mask]! < Infinity && stops[number & mask]! !== noStop)
-        station.keptStops.add(stops[number & mask]!)
+        station.keptStops.putBack(stops[number & mask]!)
   }
 
   /** What stands in it offers by itself when it acts. */
