@@ -1,6 +1,6 @@
 /** A row of pieces that is worked ahead of the clock while nothing disturbs it. */
 import { never } from '../engine/clock.js'
-import { justBefore } from '../engine/neighbours.js'
+import { justAfter, justBefore } from '../engine/neighbours.js'
 import type { Equipment } from '../line/equipment.js'
 import type { Exit } from '../line/exit.js'
 import type { Floor } from '../line/floor.js'
@@ -111,8 +111,8 @@ export class Row {
     const last = spell.next + longest
     for (let number = feed.next(); number >= 0; number = feed.next()) {
       this.advance(number, 0)
-      // the spell has its length: all that comes before this case has left the anchor belongs to it
-      if (number === last) spell.until = Math.min(spell.until, anchor.due[number & spell.mask]!)
+      // the spell has its length: all that comes by the time at which this case can leave the anchor belongs to it
+      if (number === last) spell.until = Math.min(spell.until, justAfter(anchor.due[number & spell.mask]!))
     }
   }
 

@@ -162,10 +162,11 @@ export const rows: fc.Arbitrary<Row> = fc
     ),
     infeed: conveyor,
     check: rarely(fc.record({ station, lane: conveyor })),
+    first: station,
     sealer,
     outfeed: conveyor,
     station,
-    which: fc.constantFrom('both', 'both', 'both', 'sealer', 'station', 'sealer first'),
+    which: fc.constantFrom('both', 'both', 'both', 'sealer', 'station', 'sealer first', 'places'),
     lengths: fc.constantFrom(['300 mm', '600 mm'], ['400 mm', '500 mm'], ['313.7 mm', '587.1 mm']),
     people: fc.integer({ min: 1, max: 2 }),
     walk: time(30),
@@ -189,6 +190,7 @@ export const rows: fc.Arbitrary<Row> = fc
       more,
       infeed,
       check,
+      first,
       sealer,
       outfeed,
       station,
@@ -205,7 +207,7 @@ export const rows: fc.Arbitrary<Row> = fc
       late,
     }) => {
       const folds = sealer.flaps as { 'folded-by': string } | undefined
-      const hasFolder = which !== 'station' && folds?.['folded-by'] === 'people'
+      const hasFolder = which !== 'station' && which !== 'places' && folds?.['folded-by'] === 'people'
       const line =
         which === 'both'
           ? {
@@ -219,7 +221,9 @@ export const rows: fc.Arbitrary<Row> = fc
             ? { infeed, sealer }
             : which === 'sealer first'
               ? { sealer, outfeed, palletiser: station }
-              : { outfeed, palletiser: station }
+              : which === 'places'
+                ? { check: first, palletiser: station }
+                : { outfeed, palletiser: station }
       const size = { width: '300 mm', height: '300 mm' }
       return {
         uncounted: 'start' in start ? (start.start === 'steady' ? 1 : 0) : (late ?? 0),
