@@ -88,6 +88,18 @@ describe('worked ahead, by hand', () => {
     expect(read('equipment.packer.states.working')).toBeCloseTo(1349 / 2700, 9)
   })
 
+  it('a place that takes no time and in which several come at once is left to the events', () => {
+    const text = row('check: {type: station, time: 0 s, waiting-room: 2}, packer: {type: station, time: 1 s}')
+    const { scenario } = loadScenario(
+      text.replace(/infeed: \{.*?\}, /, '').replace('time-between: 10 s', 'time-between: 10 s, batch: 3'),
+    )
+    const line = new Line(scenario)
+    const read = reader(line, line.simulate('hand', 1))
+    expect(line.engine).toBe('events')
+    // three are there before the first is looked at
+    expect(read('equipment.check.measures.held-largest')).toBe(3)
+  })
+
   it('a place that never waits: no time in which it waits, and none below none', () => {
     // cases come every 9.1 s and take 11.1 s or more: from the first on it is always at work
     const text = row('packer: {type: station, time: {uniform: {low: 11.1 s, high: 15 s}}}')

@@ -23,6 +23,7 @@ export class Station extends Mechanism {
   readonly repairs: boolean
   readonly room: number
   readonly time: Draw
+  private readonly takesNoTime: boolean
   /** Pace of its people in each hour of the shift; empty: always the same. */
   private readonly paces: Float64Array
   /** Of its speed, at which it works now. */
@@ -61,6 +62,7 @@ export class Station extends Mechanism {
     this.repairs = keys.repairs
     this.room = keys['waiting-room'] === 'unlimited' ? Infinity : keys['waiting-room']
     this.time = floor.draws(this.label, 'time', keys.time)
+    this.takesNoTime = keys.time.law === 'constant' && keys.time.value === 0
     this.paces = Float64Array.from(keys['by-hour'] ?? [])
     const { shift } = floor.scenario
     this.span = shift.length + shift['run-out']
@@ -112,9 +114,10 @@ export class Station extends Mechanism {
     return true
   }
 
-  /** One server, at the same pace all day, where nothing jams: what its stage knows. */
+  /** One server, at the same pace all day, where nothing jams, and none comes and goes at one instant beside others: what its stage knows. */
   get isPlain(): boolean {
-    return this.servers === 1 && this.jams === null && this.paces.length === 0
+    const isPassedAtOnce = this.takesNoTime && this.room > 0
+    return this.servers === 1 && this.jams === null && this.paces.length === 0 && !isPassedAtOnce
   }
 
   private startServices(): void {
