@@ -48,7 +48,7 @@ const turn = {
 }
 
 /** What is known of a shift; times in s, lengths in m. */
-export interface HeapResult {
+export interface TwinResult {
   arrived: number
   out: number
   jams: number
@@ -170,7 +170,7 @@ export function simulateHeapLine(
   shift: number,
   hours = 8,
   facts: LineFacts = referenceLine,
-): HeapResult {
+): TwinResult {
   const simulation = new Simulation()
   const exit = new Exit(simulation)
   const palletiser = new Palletiser(simulation, exit, facts.palletising)

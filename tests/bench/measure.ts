@@ -3,6 +3,7 @@ import { quantileSorted } from 'simple-statistics'
 import type { Line } from '../../src/line/line.js'
 import { simulateHeapLine } from './heap-line.js'
 import { lineOf, longLine } from './lines.js'
+import { simulatePlainLine } from './plain-line.js'
 
 const seed = 'bench'
 /** Time in which the compiler of the language comes to rest, and time that is measured, s. */
@@ -22,7 +23,7 @@ export interface ShiftTimes {
 /** What a process may be asked for. */
 export type Asked =
   | { what: 'shifts' | 'cold' | 'allocation'; file: string; engine?: Line['engine'] }
-  | { what: 'heap' }
+  | { what: 'heap' | 'plain' }
   | { what: 'long'; pieces: number; hours: number }
 
 export async function measure(asked: Asked): Promise<unknown> {
@@ -33,6 +34,8 @@ export async function measure(asked: Asked): Promise<unknown> {
       return timeFirst(simulating(await lineOf(asked.file, asked.engine)), 100)
     case 'heap':
       return timeShifts((shift) => simulateHeapLine(seed, shift))
+    case 'plain':
+      return timeShifts((shift) => ({ ...simulatePlainLine(seed, shift), events: 0 }))
     case 'long':
       return timeShifts(simulating(longLine(asked.pieces, asked.hours)))
     case 'allocation':

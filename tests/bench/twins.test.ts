@@ -1,14 +1,15 @@
 /**
- * The engine against a second implementation of the same rules, a heap of events with a closure each, that shares with it only
- * the streams of random numbers and their inversion. Where both are right, both tell the same of every shift; a slip
- * in either's handshake, accumulation, headway, stops or tape shows as a difference.
+ * The engine against two more implementations of the same rules, that share with it only the streams of random numbers and their inversion:
+ * a heap of events with a closure each, and a plain program for this line alone, case by case. Where all are right, all tell the same of
+ * every shift; a slip in anybody's handshake, accumulation, headway, stops or tape shows as a difference.
  */
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { Line } from '../../src/line/line.js'
 import { loadScenario } from '../../src/scenario/load.js'
 import { reader } from '../line/shift.js'
-import { type HeapResult, type LineFacts, referenceLine, simulateHeapLine } from './heap-line.js'
+import { type LineFacts, referenceLine, simulateHeapLine, type TwinResult } from './heap-line.js'
+import { simulatePlainLine } from './plain-line.js'
 
 const shifts = Array.from({ length: 20 }, (_, index) => index + 1)
 const seed = 'bench'
@@ -51,7 +52,12 @@ const states = {
   tape: 'tape-being-changed',
 } as const
 
-const counts = ({ arrived, out, jams, rollChanges }: HeapResult) => ({ arrived, out, jams, rollChanges })
+const counts = ({ arrived, out, jams, rollChanges }: Omit<TwinResult, 'events'>) => ({
+  arrived,
+  out,
+  jams,
+  rollChanges,
+})
 
 const modelCounts = (of: (path: string) => number) => ({
   arrived: of('arrivals.packing.arrived'),
@@ -60,12 +66,15 @@ const modelCounts = (of: (path: string) => number) => ({
   rollChanges: of('equipment.sealer.measures.roll-changes'),
 })
 
-describe('the engine and a heap of events', () => {
+describe.each([
+  ['a heap of events', simulateHeapLine],
+  ['a plain program', simulatePlainLine],
+])('the engine and %s', (_, simulate) => {
   it('count the same cases, jams and roll changes in each shift of the reference line', () => {
     const line = new Line(loadScenario(text).scenario)
     for (const shift of shifts) {
       const of = reader(line, line.simulate(seed, shift))
-      expect(counts(simulateHeapLine(seed, shift)), `shift ${shift}`).toEqual(modelCounts(of))
+      expect(counts(simulate(seed, shift)), `shift ${shift}`).toEqual(modelCounts(of))
     }
   })
 
@@ -75,23 +84,23 @@ describe('the engine and a heap of events', () => {
     const line = new Line(loadScenario(unevenText).scenario)
     for (const shift of shifts) {
       const of = reader(line, line.simulate(seed, shift))
-      const heap = simulateHeapLine(seed, shift, 8, unevenLine)
-      expect(counts(heap), `shift ${shift}`).toEqual(modelCounts(of))
+      const twin = simulate(seed, shift, 8, unevenLine)
+      expect(counts(twin), `shift ${shift}`).toEqual(modelCounts(of))
       // the heap rounds times to 1e-9 s and sums some 8,500 of them
       const agrees = (what: string, ours: number, theirs: number) =>
         expect(Math.abs(ours - theirs), `${what}, shift ${shift}`).toBeLessThan(1e-9 * Math.max(1, theirs))
-      agrees('time in system', heap.meanTimeInSystem, of('measures.time-in-system'))
-      agrees('tape', heap.tapeLaid + heap.tapeLost, of('measures.tape'))
-      agrees('tape on cases', heap.tapeOnGoodCases, of('measures.tape-per-case'))
-      agrees('floor', heap.held.floor, of('arrivals.packing.held'))
+      agrees('time in system', twin.meanTimeInSystem, of('measures.time-in-system'))
+      agrees('tape', twin.tapeLaid + twin.tapeLost, of('measures.tape'))
+      agrees('tape on cases', twin.tapeOnGoodCases, of('measures.tape-per-case'))
+      agrees('floor', twin.held.floor, of('arrivals.packing.held'))
       for (const piece of ['infeed', 'sealer', 'outfeed', 'palletiser'] as const) {
-        agrees(piece, heap.held[piece], of(`equipment.${piece}.measures.held`))
+        agrees(piece, twin.held[piece], of(`equipment.${piece}.measures.held`))
         for (const [ours, theirs] of Object.entries(states) as [keyof typeof states, string][])
-          agrees(`${piece} ${ours}`, heap.states[piece][ours], of(`equipment.${piece}.states.${theirs}`))
+          agrees(`${piece} ${ours}`, twin.states[piece][ours], of(`equipment.${piece}.states.${theirs}`))
       }
       // the histograms of both have classes 1 % wide, and begin them elsewhere
       const theirs = of('measures.time-in-system-p95')
-      expect(Math.abs(heap.timeInSystem95 / theirs - 1), `95 % quantile, shift ${shift}`).toBeLessThan(0.02)
+      expect(Math.abs(twin.timeInSystem95 / theirs - 1), `95 % quantile, shift ${shift}`).toBeLessThan(0.02)
     }
   })
 })
