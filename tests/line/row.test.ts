@@ -6,6 +6,7 @@ import { loadScenario } from '../../src/scenario/load.js'
 import type { Scenario } from '../../src/scenario/schema.js'
 import { lineOf, mixedFile, referenceFile } from '../bench/lines.js'
 import { demos, loadDemo } from '../demo.js'
+import { chains } from './chains.js'
 import { comparedOf, differences } from './engines.js'
 import { type Row, rows } from './rows.js'
 import { reader } from './shift.js'
@@ -250,6 +251,19 @@ shift: {length: 45 min, run-out: 2 min}`
     for (const shift of [21, 22, 23, 24, 25])
       expect(comparedOf({ text, uncounted: 0 }, shift).apart).toEqual([])
   })
+
+  it('of 1 000 rows of pieces in any order', () => {
+    let lines = 0
+    fc.assert(
+      fc.property(chains, fc.integer({ min: 1, max: 1000 }), (given, shift) => {
+        const compared = comparedOf(given, shift)
+        expect(compared.apart).toEqual([])
+        if (compared.ahead > 0) lines++
+      }),
+      { numRuns: 1000, seed: 20261130 },
+    )
+    expect(lines).toBeGreaterThan(250)
+  }, 300_000)
 
   it('of 2 000 rows of random shape', () => {
     let [ahead, arrived, lines] = [0, 0, 0]

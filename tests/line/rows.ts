@@ -11,7 +11,7 @@ const time = (most: number) =>
     fc.integer({ min: 1, max: most }).map((mean) => ({ exponential: { mean: `${mean} s` } })),
     fc.double({ min: 0.1, max: most, noNaN: true }).map((value) => `${value} s`),
   )
-const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined, freq: 1 })
+export const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined, freq: 1 })
 /** In one line of four. */
 const rarely = <T>(arbitrary: fc.Arbitrary<T>) =>
   fc.oneof({ arbitrary, weight: 1 }, { arbitrary: fc.constant(undefined), weight: 3 })
@@ -45,7 +45,7 @@ const breakdowns = fc
 const defined = (keys: Record<string, unknown>) =>
   Object.fromEntries(Object.entries(keys).filter(([, value]) => value !== undefined))
 
-const conveyor = fc
+export const conveyor = fc
   .record({
     carries: fc.constantFrom('accumulating', 'accumulating', 'zoned', 'belt', 'gravity'),
     length: metres(2, 7),
@@ -66,7 +66,7 @@ const conveyor = fc
     }),
   )
 
-const sealer = fc
+export const sealer = fc
   .record({
     bed: fc.constantFrom('1.8 m', '2.3137 m'),
     'belt-speed': beltSpeed,
@@ -124,7 +124,7 @@ const sealer = fc
     },
   )
 
-const station = fc
+export const station = fc
   .record({
     time: time(6),
     'waiting-room': fc.constantFrom(0, 0, 2, 'unlimited'),
@@ -134,7 +134,7 @@ const station = fc
   })
   .map((keys) => defined({ type: 'station', ...keys }))
 
-const source = fc.record({
+export const source = fc.record({
   'time-between': fc.oneof(
     fc.integer({ min: 2, max: 9 }).map((mean) => ({ exponential: { mean: `${mean} s` } })),
     fc.integer({ min: 2, max: 9 }).map((value) => `${value} s`),
