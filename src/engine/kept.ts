@@ -5,13 +5,13 @@ import { unset } from './unset.js'
 export class Kept {
   /** What came last. */
   value = unset
-  /** The oldest first. */
+  /** The next one last. */
   private readonly values: number[] = []
 
   /** Finds the next value of `draws`: the oldest that was kept, or a new one. */
   nextOf(draws: Draw): void {
     if (this.values.length > 0) {
-      this.value = this.values.shift()!
+      this.value = this.values.pop()!
       return
     }
     draws.next()
@@ -20,7 +20,7 @@ export class Kept {
 
   /** Takes back a value, before all that are kept: of several the one that was drawn last first. */
   putBack(value: number): void {
-    this.values.unshift(value)
+    this.values.push(value)
   }
 
   /** Nothing has been drawn ahead. */

@@ -107,13 +107,20 @@ export class Row {
   }
 
   private bring(): void {
-    const { spell, feed, anchor } = this
+    const { spell, feed } = this
     const last = spell.next + longest
     for (let number = feed.next(); number >= 0; number = feed.next()) {
       this.advance(number, 0)
-      // the spell has its length: all that comes by the time at which this case can leave the anchor belongs to it
-      if (number === last) spell.until = Math.min(spell.until, justAfter(anchor.due[number & spell.mask]!))
+      if (number === last) this.isLong(number)
     }
+  }
+
+  /** The spell has its length: all that comes before this case has left the anchor belongs to it, and the case itself. */
+  private isLong(number: number): void {
+    const { spell, anchor } = this
+    const place = number & spell.mask
+    const end = Math.max(anchor.due[place]!, justAfter(anchor.entered[place]!))
+    spell.until = Math.min(spell.until, end)
   }
 
   /** From a piece on, from which it is known when the case is ready to leave. */
