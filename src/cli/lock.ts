@@ -43,8 +43,18 @@ function isRunning({ pid, host, begun }: Holder): boolean {
   return begun === null || begun === begunOf(pid)
 }
 
-/** What a lock says; null where nobody wrote into it, as after a crash in the instant in which it was made. */
+/** Time that a process may take between making its lock and writing into it, ms. */
+const patience = 500
+
+/** What a lock says; null where nobody wrote into it, as after a crash in the instant in which it was made: one that is just being made is waited for. */
 function holderOf(file: string): Holder | null {
+  const holder = readHolder(file)
+  if (holder !== null) return holder
+  Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, patience)
+  return readHolder(file)
+}
+
+function readHolder(file: string): Holder | null {
   // a pipe would wait for somebody to write into it
   const descriptor = openSync(file, constants.O_RDONLY | constants.O_NONBLOCK)
   try {
@@ -63,6 +73,8 @@ function holderOf(file: string): Holder | null {
 
 /** Makes the lock; false where there is one. */
 function make(file: string): boolean {
+  // before it is there: until it is written into nobody knows whose it is
+  const holder: Holder = { pid: process.pid, host: hostname(), begun: begunOf(process.pid) }
   let descriptor: number
   try {
     descriptor = openSync(file, 'wx')
@@ -70,7 +82,6 @@ function make(file: string): boolean {
     if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false
     throw error
   }
-  const holder: Holder = { pid: process.pid, host: hostname(), begun: begunOf(process.pid) }
   try {
     writeSync(descriptor, `${JSON.stringify(holder)}\n`)
   } catch (error) {
