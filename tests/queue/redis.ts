@@ -130,9 +130,14 @@ export class WorkerProcess {
     return worker
   }
 
+  /** Throws with what it said where it ended before, or has not begun after a minute. */
   async isAtWork(): Promise<void> {
+    const began = performance.now()
     while (!this.said.includes('at work')) {
-      if (this.child.exitCode !== null) throw new Error(this.said)
+      if (hasEnded(this.child) || performance.now() - began > 60_000)
+        throw new Error(
+          `a worker is not at work (${this.child.exitCode}, ${this.child.signalCode}): ${this.said}`,
+        )
       await setTimeout(20)
     }
   }
