@@ -95,6 +95,8 @@ async function connected(
     // what goes wrong is told by its event
     client.connect().catch(() => {})
   })
+  // those that the queue opens beside it wait for a server that is away, too: told to connect, they would fail with the first attempt
+  client.options.lazyConnect = false
   return client
 }
 

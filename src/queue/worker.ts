@@ -52,8 +52,14 @@ export class QueueWorker {
       await this.appear().catch(() => {})
       isAppearing = false
     }, presenceEvery)
-    // one more than threads: the next is here when a thread is free
-    await this.transport.take(this.executor.size + 1, (id, task) => this.act(id, task))
+    try {
+      // one more than threads: the next is here when a thread is free
+      await this.transport.take(this.executor.size + 1, (id, task) => this.act(id, task))
+    } catch (error) {
+      // nobody is there who takes no tasks
+      clearInterval(timer)
+      throw error
+    }
     return async () => {
       clearInterval(timer)
       await this.transport.close()
