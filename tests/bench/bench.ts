@@ -66,6 +66,10 @@ function measured<Result = ShiftTimes>(asked: Asked): Result {
   return JSON.parse(stdout) as Result
 }
 
+/** The median of ratios, and in brackets the least and the most. */
+const withEnds = (ratios: readonly number[]): string =>
+  `${median(ratios).toFixed(2)} (${Math.min(...ratios).toFixed(2)} to ${Math.max(...ratios).toFixed(2)})`
+
 /** How many times as fast rows are when they are worked ahead as by events alone, in turn: once compiled, and the first hundred shifts of a process. */
 function aheadOfEvents(): void {
   say(
@@ -81,10 +85,7 @@ function aheadOfEvents(): void {
       })
     const warm = ratios('shifts')
     const name = file.replace(/^.*\/|\.yaml$/g, '')
-    const ends = `(${Math.min(...warm).toFixed(2)} to ${Math.max(...warm).toFixed(2)})`
-    say(
-      ` ${name.padEnd(18)}${median(warm).toFixed(2).padStart(6)} ${ends}${median(ratios('cold')).toFixed(2).padStart(8)}`,
-    )
+    say(` ${name.padEnd(18)}  ${withEnds(warm)}${median(ratios('cold')).toFixed(2).padStart(8)}`)
   }
 }
 
@@ -140,8 +141,7 @@ function againstTwins(): void {
       const ours = measured({ what: 'shifts', file: referenceFile, engine })
       return measured({ what }).quantiles[1] / ours.quantiles[1]
     })
-    const ends = `(${Math.min(...ratios).toFixed(2)} to ${Math.max(...ratios).toFixed(2)})`
-    say(` ${median(ratios).toFixed(2)} ${ends}  ${words}`)
+    say(` ${withEnds(ratios)}  ${words}`)
   }
 }
 

@@ -53,8 +53,6 @@ export interface TwinResult {
   out: number
   jams: number
   rollChanges: number
-  /** Events that happened. */
-  events: number
   meanTimeInSystem: number
   /** Time in system that 95 % of the cases do not pass, to 1 %. */
   timeInSystem95: number
@@ -170,7 +168,7 @@ export function simulateHeapLine(
   shift: number,
   hours = 8,
   facts: LineFacts = referenceLine,
-): TwinResult {
+): TwinResult & { events: number } {
   const simulation = new Simulation()
   const exit = new Exit(simulation)
   const palletiser = new Palletiser(simulation, exit, facts.palletising)

@@ -5,7 +5,7 @@ export const hair = 1e-9
 
 /** Cases of which something is known at a time: a power of two above all that lie on the line. */
 export const ring = 1024
-const mask = ring - 1
+export const mask = ring - 1
 
 export class PlainConveyor {
   /** Length of each case, and of all before it, m. */

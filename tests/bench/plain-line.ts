@@ -5,10 +5,8 @@
 import { Stream } from '../../src/engine/stream.js'
 import { type LineFacts, referenceLine, type TwinResult } from './heap-line.js'
 import { Durations } from './heap-tallies.js'
-import { PlainConveyor, ring } from './plain-conveyor.js'
+import { mask, PlainConveyor, ring } from './plain-conveyor.js'
 import { PlainSealer } from './plain-sealer.js'
-
-const mask = ring - 1
 
 /** Cases in the order in which they come. */
 class Arrivals {
@@ -55,7 +53,7 @@ export function simulatePlainLine(
   shift: number,
   hours = 8,
   facts: LineFacts = referenceLine,
-): Omit<TwinResult, 'events'> {
+): TwinResult {
   const end = hours * 3600
   const arrivals = new Arrivals(facts, end, seed, shift)
   const infeed = new PlainConveyor(facts.infeed.length, facts.infeed.speed, true, end)
@@ -86,29 +84,21 @@ export function simulatePlainLine(
   }
 
   let number = 0
-  for (;;) {
-    const isThere = feeds(number)
-    const isIn = sealer.admits(number, isThere ? infeed.findDue(number) : Infinity)
-    if (isIn) number++
-    else {
-      // the one in the flap place as the shift ends
-      const flapAt = sealer.flapAt[number & mask]!
-      const inside = isThere && flapAt <= end ? number + 1 : number
-      if (inside > number) infeed.leave(number, flapAt)
-      sealer.close(inside)
-      let next = isThere ? number + 1 : number
-      for (; feeds(next); next++) infeed.findDue(next)
-      close(inside, next)
-      break
-    }
-  }
+  let isThere = feeds(number)
+  while (sealer.admits(number, isThere ? infeed.findDue(number) : Infinity)) isThere = feeds(++number)
 
-  /** Cases from `from` to before `next` are on the infeed, and others stand on the floor. */
-  function close(from: number, next: number): void {
-    while (arrivals.next() > 0) arrivals.goes(arrivals.arrived - 1, end)
-    infeed.close(from, next)
-    outfeed.close(0, 0)
-  }
+  // the shift is over: who is in the flap place, on the infeed, and on the floor
+  const flapAt = sealer.flapAt[number & mask]!
+  const isInside = isThere && flapAt <= end
+  if (isInside) infeed.leave(number, flapAt)
+  const inside = isInside ? number + 1 : number
+  sealer.close(inside)
+  let next = isThere ? number + 1 : number
+  for (; feeds(next); next++) infeed.findDue(next)
+  while (arrivals.next() > 0) arrivals.goes(arrivals.arrived - 1, end)
+  infeed.close(inside, next)
+  // of all that came to the outfeed it is known when they leave
+  outfeed.close(next, next)
 
   const share = (of: PlainConveyor) => {
     const [waiting, blocked] = [of.empty / end, of.blocked / end]

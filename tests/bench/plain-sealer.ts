@@ -1,14 +1,10 @@
 /** The sealer of the plain program: marks on the way of its belts, taken in their order, and all that makes the belts stand. */
 import { Stream } from '../../src/engine/stream.js'
 import type { SealerFacts } from './heap-sealer.js'
-import { hair, type PlainConveyor, ring } from './plain-conveyor.js'
+import { hair, mask, type PlainConveyor, ring } from './plain-conveyor.js'
 
-const mask = ring - 1
 /** Stops that may lie ahead on the belts. */
 const most = 64
-
-/** Takes a case whose way on the outfeed is sure. */
-export type Onward = (number: number) => void
 
 export class PlainSealer {
   jams = 0
@@ -25,18 +21,21 @@ export class PlainSealer {
   /** Cases on the belts: from `firstOn` to before `nextOn`. */
   firstOn = 0
   nextOn = 0
-  /** Belt travel at the instant since which the belts run, m, s; from which the next case may enter; and of the cases on them. */
+  /** Belt travel, m, at the instant since which the belts run, s; and up to when all has happened, s. */
   private travelled = 0
   private since = 0
   private now = 0
-  private clearFrom = 0
+  /** Belt travel at which each case entered, and from which the next may, m. */
   private readonly entries = new Float64Array(ring)
+  private clearFrom = 0
+  /** When each came to the flap place, and the last one left that, s. */
   readonly flapAt = new Float64Array(ring)
   private admittedLast = 0
-  /** Stops ahead, by travel: head, and whether a case jams there or finds no tape. */
+  /** Stops ahead, the first first: belt travel, m, and the head that finds no tape there, or -1 where a case jams. */
   private readonly marks = new Float64Array(most)
   private readonly kinds = new Int8Array(most)
   private count = 0
+  /** Tape left on each roll when all cases on the belts have theirs, and on the one that is changed before that, m. */
   private readonly rolls: number[]
   private readonly lostAt: number[]
   /** The case that left last: how far in ahead it stood last, m, since when it goes on, s, and the one ahead for which it stands next. */
@@ -53,7 +52,8 @@ export class PlainSealer {
     private readonly facts: SealerFacts,
     private readonly infeed: PlainConveyor,
     private readonly outfeed: PlainConveyor,
-    private readonly onward: Onward,
+    /** Takes a case whose way on the outfeed is sure. */
+    private readonly onward: (number: number) => void,
     private readonly end: number,
     seed: string,
     shift: number,
@@ -74,29 +74,26 @@ export class PlainSealer {
     this.flapAt[number & mask] = flapAt
     for (;;) {
       const clear = this.when(this.clearFrom)
-      let at = Math.max(flapAt + this.facts.fold, clear)
-      let what = 0
-      if (this.firstOn < this.nextOn) {
-        const atEnd = this.when(this.entries[this.firstOn & mask]! + this.facts.bed)
-        if (atEnd <= at) [at, what] = [atEnd, 1]
-      }
-      if (this.count > 0 && this.when(this.marks[0]!) <= at) [at, what] = [this.when(this.marks[0]!), 2]
-      if (this.isCrossing && this.standsFrom() <= at) [at, what] = [this.standsFrom(), 3]
-      at = Math.max(at, this.since)
+      const entersAt = Math.max(flapAt + this.facts.fold, clear)
+      const endsAt =
+        this.firstOn < this.nextOn ? this.when(this.entries[this.firstOn & mask]! + this.facts.bed) : Infinity
+      const stopsAt = this.count > 0 ? this.when(this.marks[0]!) : Infinity
+      const standsFrom = this.isCrossing ? this.standsFrom() : Infinity
+      const first = Math.min(entersAt, endsAt, stopsAt, standsFrom)
+      const at = Math.max(first, this.since)
       const until = Math.min(at, this.end, flapAt)
       this.waiting += Math.max(0, until - Math.max(this.now, clear))
       if (at > this.end) return false
       this.now = at
-      if (what === 0) break
-      if (what === 1) this.passOn(at)
-      else if (what === 3) this.standsAcross(at)
-      else {
+      if (standsFrom === first) this.standsAcross(at)
+      else if (stopsAt === first) {
         // nobody comes in while it stands, but between two stops at one place
         const isIn = flapAt < at || (flapAt === at && this.since === at)
         this.stop(at)
         if (!isIn) flapAt = Math.max(flapAt, this.since)
         this.flapAt[number & mask] = flapAt
-      }
+      } else if (endsAt === first) this.passOn(at)
+      else break
     }
     this.infeed.leave(number, flapAt)
     this.admit(number, this.now)

@@ -52,12 +52,7 @@ const states = {
   tape: 'tape-being-changed',
 } as const
 
-const counts = ({ arrived, out, jams, rollChanges }: Omit<TwinResult, 'events'>) => ({
-  arrived,
-  out,
-  jams,
-  rollChanges,
-})
+const counts = ({ arrived, out, jams, rollChanges }: TwinResult) => ({ arrived, out, jams, rollChanges })
 
 const modelCounts = (of: (path: string) => number) => ({
   arrived: of('arrivals.packing.arrived'),

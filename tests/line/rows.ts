@@ -11,7 +11,7 @@ const time = (most: number) =>
     fc.integer({ min: 1, max: most }).map((mean) => ({ exponential: { mean: `${mean} s` } })),
     fc.double({ min: 0.1, max: most, noNaN: true }).map((value) => `${value} s`),
   )
-export const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined, freq: 1 })
+const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined, freq: 1 })
 /** In one line of four. */
 const rarely = <T>(arbitrary: fc.Arbitrary<T>) =>
   fc.oneof({ arbitrary, weight: 1 }, { arbitrary: fc.constant(undefined), weight: 3 })

@@ -116,21 +116,23 @@ export class AccumulatingStage extends ConveyorStage {
 
   /** Finds the room that those take who come before this one and have not gone. */
   private findTaken(number: number): void {
-    const { pitchBefore, lastGone } = this
+    const { pitchBefore } = this
     const { mask } = this.spell
-    this.taken = lastGone + 1 < number ? pitchBefore[number & mask]! - pitchBefore[(lastGone + 1) & mask]! : 0
+    const first = this.goneThen + 1
+    this.taken = first < number ? pitchBefore[number & mask]! - pitchBefore[first & mask]! : 0
   }
 
   /** Finds when there is room for the case, and the one before is out of its way. */
   private findRoom(number: number): void {
-    const { spell, gone, lastGone } = this
+    const { spell, gone } = this
     const { mask, until } = spell
     const clear = this.entered[(number - 1) & mask]! + this.pitchTimes[(number - 1) & mask]! + this.delay
     let at = Math.max(this.wanted[number & mask]!, clear)
+    this.goneThen = this.lastGone
     while (at < until) {
-      while (this.lastGone + 1 < number && gone[(this.lastGone + 1) & mask]! <= at) this.lastGone++
-      if (this.lastGone + 1 < number && this.isTaken(number, at)) {
-        at = gone[(this.lastGone + 1) & mask]!
+      while (this.goneThen + 1 < number && gone[(this.goneThen + 1) & mask]! <= at) this.goneThen++
+      if (this.goneThen + 1 < number && this.isTaken(number, at)) {
+        at = gone[(this.goneThen + 1) & mask]!
         continue
       }
       this.findFollows(number)
@@ -138,9 +140,6 @@ export class AccumulatingStage extends ConveyorStage {
       at = this.follows
     }
     this.entered[number & mask] = at
-    this.goneThen = this.lastGone
-    // it may be another case that comes, and earlier
-    this.lastGone = lastGone
   }
 
   /**
@@ -148,10 +147,10 @@ export class AccumulatingStage extends ConveyorStage {
    * later than the one ahead of it, the last of those that must be past the end.
    */
   private findFollows(number: number): void {
-    const { conveyor, pitchBefore, delay, lastGone } = this
+    const { conveyor, pitchBefore, delay } = this
     const { mask } = this.spell
     const mark = pitchBefore[number & mask]! - conveyor.length
-    let ahead = lastGone
+    let ahead = this.goneThen
     if (delay > 0) while (ahead > this.known && pitchBefore[ahead & mask]! > mark) ahead--
     const past = mark - pitchBefore[ahead & mask]!
     const moves = this.gone[ahead & mask]! + (number - 1 - ahead) * delay
@@ -164,7 +163,7 @@ export class AccumulatingStage extends ConveyorStage {
     this.findTaken(number)
     if (this.taken >= conveyor.length - hair) return true
     if (!this.waitsForRoom) return false
-    const asks = conveyor.hasZones || this.due[(this.lastGone + 1) & this.spell.mask]! <= at
+    const asks = conveyor.hasZones || this.due[(this.goneThen + 1) & this.spell.mask]! <= at
     return asks && !(conveyor.need <= conveyor.length - this.taken + hair)
   }
 
@@ -219,8 +218,9 @@ export class AccumulatingStage extends ConveyorStage {
       if (goes <= comes) oldest++
       else newest++
       const last = (newest - 1) & mask
-      const taken = oldest < newest ? pitchBefore[last]! + pitches[last]! - pitchBefore[oldest & mask]! : 0
-      conveyor.noteFull(taken + conveyor.shortest > conveyor.length + hair)
+      conveyor.reserved =
+        oldest < newest ? pitchBefore[last]! + pitches[last]! - pitchBefore[oldest & mask]! : 0
+      conveyor.noteFull()
     }
   }
 

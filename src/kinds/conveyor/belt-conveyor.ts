@@ -208,7 +208,7 @@ export class BeltConveyor extends Conveyor {
       this.travel.stop()
       this.wakeAt = never
     }
-    this.noteFull(this.isFull())
+    this.noteFull()
     this.unit.tellBehind()
   }
 
@@ -289,7 +289,7 @@ export class BeltConveyor extends Conveyor {
     this.crossing.forget()
     this.travel.stop()
     this.wakeAt = never
-    this.noteFull(this.isFull())
+    this.noteFull()
   }
 
   override thaw(): void {

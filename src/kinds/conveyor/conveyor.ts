@@ -64,11 +64,11 @@ export abstract class Conveyor extends Mechanism {
   /** A case has come (+1) or gone (-1). */
   protected count(by: 1 | -1): void {
     this.level.change(by)
-    this.noteFull(this.isFull())
+    this.noteFull()
   }
 
-  noteFull(isFull: boolean): void {
-    const value = isFull ? 1 : 0
+  noteFull(): void {
+    const value = this.isFull() ? 1 : 0
     if (value !== this.full.value) this.full.change(value - this.full.value)
   }
 
