@@ -9,8 +9,6 @@ import { reason } from './reason.js'
 
 // what is done with is collected when it is half of what is in use: where a machine has much memory, three times that would lie about
 setFlagsFromString('--heap-growing-percent=50')
-// a function runs longer before it is compiled for speed: most of what a command does it does once, and what simulates comes to that at once
-setFlagsFromString('--interrupt-budget=400000')
 
 const stdout = wholeOutput(process.stdout)
 
