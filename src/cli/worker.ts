@@ -41,7 +41,7 @@ export function addWorker(program: Command, io: Io, finish: (code: number) => vo
 async function worked({ queue, workers, name, quiet }: Flags, io: Io): Promise<void> {
   const say = (text: string) => void (quiet || io.stderr.write(`${text}\n`))
   const address = await workerAddress(queue, io)
-  const [{ threadsBeside }, { QueueWorker, joined }] = await Promise.all([
+  const [{ threadsBeside }, { asRefusal, QueueWorker, joined }] = await Promise.all([
     import('../shifts/threads/pool.js'),
     import('../queue/over-queue.js'),
   ])
@@ -54,7 +54,9 @@ async function worked({ queue, workers, name, quiet }: Flags, io: Io): Promise<v
   const executor = threadsBeside(workers)
   try {
     const worker = new QueueWorker(transport, executor, { version, name: printable(name).slice(0, 60), say })
-    const end = await worker.begin()
+    const end = await worker.begin().catch((error) => {
+      throw asRefusal(error)
+    })
     say(
       `at work for ${address.shown}: tapeshift ${version}, ${workers} ${workers === 1 ? 'thread' : 'threads'}`,
     )

@@ -66,6 +66,13 @@ export function wordsOf(error: unknown): string {
   return plainWords.find(([of]) => of.test(text))?.[1] ?? printable(message.slice(0, 200))
 }
 
+/** A `Fault` `asked` of what a server said no to, in words; any other error as it is. */
+export const asRefusal = (error: unknown): unknown =>
+  isReply(error) ? misuse(`the queue refused: ${wordsOf(error)}`) : error
+
+/** It comes from the server, not from the way to it. */
+const isReply = (error: unknown): boolean => (error as Error).name === 'ReplyError'
+
 /** Errors that no waiting mends. */
 const isHopeless = (error: Error): boolean =>
   /WRONGPASS|NOAUTH|NOPERM|certificate|self[- ]signed|wrong version number/.test(error.message)
@@ -104,7 +111,7 @@ async function connected(
 export async function joined(address: Address, version: string, told: ToldOfServer): Promise<Transport> {
   const { bull, redis } = await loaded()
   const client = await connected(redis, address, told)
-  return new Server(bull, client, address.space, `tasks-${version}`)
+  return new Server(bull, client, address.space, `tasks-${version}`, told)
 }
 
 class Server implements Transport {
@@ -116,6 +123,7 @@ class Server implements Transport {
     private readonly client: Redis,
     private readonly space: string,
     private readonly name: string,
+    private readonly told: ToldOfServer,
   ) {
     this.queue = this.opened(new bull.Queue<Message>(name, this.options))
   }
@@ -206,10 +214,10 @@ class Server implements Transport {
     return `${this.space}:${name}`
   }
 
-  /** Errors of a connection are told by the client, and mended by it. */
+  /** Errors of a connection are told by the client, and mended by it; what the server says no to is asked of it again and again. */
   private opened<Opened extends Queue | QueueEvents | Worker>(each: Opened): Opened {
     this.open.push(each)
-    ;(each as Queue).on('error', () => {})
+    ;(each as Queue).on('error', (error) => isReply(error) && this.told(wordsOf(error)))
     return each
   }
 }

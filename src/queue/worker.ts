@@ -41,9 +41,8 @@ export class QueueWorker {
     private readonly options: WorkerOptions,
   ) {}
 
-  /** Takes tasks until the returned function is called, which ends what is in hand. */
+  /** Takes tasks until the returned function is called, which ends what is in hand. Throws, and has left the queue, where that refuses it. */
   async begin(): Promise<() => Promise<void>> {
-    await this.appear()
     let isAppearing = false
     const timer = setInterval(async () => {
       // a server that is away keeps the last of them
@@ -52,18 +51,19 @@ export class QueueWorker {
       await this.appear().catch(() => {})
       isAppearing = false
     }, presenceEvery)
-    try {
-      // one more than threads: the next is here when a thread is free
-      await this.transport.take(this.executor.size + 1, (id, task) => this.act(id, task))
-    } catch (error) {
-      // nobody is there who takes no tasks
-      clearInterval(timer)
-      throw error
-    }
-    return async () => {
+    const end = async () => {
       clearInterval(timer)
       await this.transport.close()
     }
+    try {
+      await this.appear()
+      // one more than threads: the next is here when a thread is free
+      await this.transport.take(this.executor.size + 1, (id, task) => this.act(id, task))
+    } catch (error) {
+      await end()
+      throw error
+    }
+    return end
   }
 
   /** Does a task and keeps its answer. Throws where that cannot be kept. */
