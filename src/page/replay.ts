@@ -5,31 +5,20 @@ import { states } from '../catalogue/states.js'
 import { has } from '../kinds/traits.js'
 import type { Layout } from '../pictures/layout.js'
 import { motionOf } from '../pictures/motion.js'
-import { clockOf, stopsOf } from '../pictures/stops.js'
+import { clockOf } from '../pictures/stops.js'
 import type { Stretch } from '../shifts/stretch.js'
+import { Playhead, speeds, usualSpeed } from './playhead.js'
 import { countAt, ReplayPicture } from './replay-draw.js'
 
-const speeds = [1, 4, 16, 60]
-const usual = 16
 /** Seconds of the shift that an arrow key goes on or back, alone and with Shift. */
 const stride = { short: 10, long: 60 }
-/** Clock, bar and words are written anew after so long, ms: faster nobody reads. */
-const wordsEvery = 120
-/** Longest step between two pictures, s: after a pause of the browser it goes on where it was. */
-const longestStep = 0.25
-
 /**
  * Puts a replay of `stretch` into `root`, in place of what is there. It does not start by itself, which also suits those who
  * want no motion; it ends where the stretch ends. The page needs `replayStyle` and a policy that allows what it has.
  */
 export class Replay {
-  private time: number
-  private speed = usual
-  private isPlaying = false
-  private before = 0
-  private wordsAt = 0
+  private readonly playhead: Playhead
   private picture: ReplayPicture | null = null
-  private readonly stops: number[]
   private readonly standing: [number, number][][]
   private readonly canvas = document.createElement('canvas')
   private readonly view = element('div', 'replay-picture', { tabindex: '0', role: 'img' })
@@ -45,12 +34,11 @@ export class Replay {
     private readonly layout: Layout,
     private readonly stretch: Stretch,
   ) {
-    this.time = stretch.from
-    const all = stopsOf(stretch)
-    // planned ones come often and surprise nobody
-    const unplanned = all.filter(({ kind }) => kind !== 'planned')
-    const chosen = unplanned.length > 0 ? unplanned : all
-    this.stops = [...new Set(chosen.map(({ from }) => from))].sort((a, b) => a - b)
+    this.playhead = new Playhead({
+      ...{ box: root, draw: () => this.draw(), tell: () => this.tell() },
+      ended: () => this.pause(),
+    })
+    this.playhead.take(stretch, stretch.from)
     this.standing = standingOf(stretch)
     this.speedButtons = speeds.map((speed) => {
       const words = { type: 'button', 'aria-label': `${speed} times as fast as it happens` }
@@ -64,12 +52,12 @@ export class Replay {
       'aria-label': 'Time since the start of the shift',
     })
     this.build()
-    this.setSpeed(usual)
+    this.setSpeed(usualSpeed)
     this.watch()
   }
 
   private build(): void {
-    const { view, canvas, bar, play, onward } = this
+    const { view, canvas, bar, play, onward, playhead } = this
     const names = this.layout.pieces.map(({ name }) => name).join(', ')
     view.setAttribute(
       'aria-label',
@@ -77,9 +65,9 @@ export class Replay {
     )
     view.append(canvas)
     play.addEventListener('click', () => this.toggle())
-    onward.addEventListener('click', () => this.toNextStop())
-    onward.disabled = this.stops.length === 0
-    bar.addEventListener('input', () => this.goTo(Number(bar.value)))
+    onward.addEventListener('click', () => playhead.toNextStop())
+    onward.disabled = playhead.stops.length === 0
+    bar.addEventListener('input', () => playhead.goTo(Number(bar.value)))
     const group = (label: string) => ({ role: 'group', 'aria-label': label })
     const speedBox = element('span', 'replay-speeds', group('Speed'), ...this.speedButtons)
     const controls = element('div', 'replay-controls', {}, play, speedBox, onward, this.clock)
@@ -98,7 +86,7 @@ export class Replay {
       const width = this.view.clientWidth
       if (!this.picture || width === 0) return
       this.picture.fit(width)
-      this.show()
+      this.playhead.show()
     }
     const prepare = () => {
       const { canvas, layout, stretch, standing } = this
@@ -121,60 +109,47 @@ export class Replay {
   // --- what people do ---
 
   private toggle(): void {
-    if (this.isPlaying) this.pause()
+    if (this.playhead.isPlaying) this.pause()
     else {
-      if (this.time >= this.stretch.to) this.time = this.stretch.from
-      this.isPlaying = true
-      this.before = performance.now()
+      this.playhead.play()
       this.status.setAttribute('aria-live', 'off')
       this.play.textContent = 'Pause'
-      requestAnimationFrame(this.step)
     }
   }
 
   private pause(): void {
-    this.isPlaying = false
+    this.playhead.pause()
     this.status.setAttribute('aria-live', 'polite')
     this.play.textContent = 'Play'
-    this.show()
+    this.playhead.show()
   }
 
   private setSpeed(speed: number): void {
-    this.speed = speed
+    this.playhead.speed = speed
     for (const [index, each] of this.speedButtons.entries())
       each.setAttribute('aria-pressed', String(speeds[index] === speed))
-  }
-
-  private goTo(time: number): void {
-    this.time = Math.min(Math.max(time, this.stretch.from), this.stretch.to)
-    this.show()
-  }
-
-  /** After the last stop the first one comes again. */
-  private toNextStop(): void {
-    const next = this.stops.find((time) => time > this.time + 1e-6) ?? this.stops[0]
-    if (next !== undefined) this.goTo(next)
   }
 
   private key(event: KeyboardEvent): void {
     const { key, target, shiftKey, ctrlKey, altKey, metaKey } = event
     // buttons and the bar have keys of their own
     if (ctrlKey || altKey || metaKey || (key === ' ' && target instanceof HTMLButtonElement)) return
+    const { playhead, stretch } = this
     const by = shiftKey ? stride.long : stride.short
     const faster = (more: number) => {
-      const place = speeds.indexOf(this.speed) + more
+      const place = speeds.indexOf(playhead.speed) + more
       this.setSpeed(speeds[Math.max(0, Math.min(speeds.length - 1, place))]!)
     }
     const keys: Record<string, () => void> = {
       ' ': () => this.toggle(),
-      ArrowRight: () => this.goTo(this.time + by),
-      ArrowLeft: () => this.goTo(this.time - by),
+      ArrowRight: () => playhead.goTo(playhead.time + by),
+      ArrowLeft: () => playhead.goTo(playhead.time - by),
       ArrowUp: () => faster(1),
       ArrowDown: () => faster(-1),
-      Home: () => this.goTo(this.stretch.from),
-      End: () => this.goTo(this.stretch.to),
-      n: () => this.toNextStop(),
-      N: () => this.toNextStop(),
+      Home: () => playhead.goTo(stretch.from),
+      End: () => playhead.goTo(stretch.to),
+      n: () => playhead.toNextStop(),
+      N: () => playhead.toNextStop(),
     }
     if (!Object.hasOwn(keys, key)) return
     keys[key]!()
@@ -183,38 +158,24 @@ export class Replay {
 
   // --- pictures ---
 
-  private readonly step = (now: number): void => {
-    if (!this.isPlaying || !this.root.isConnected) return
-    this.time += Math.min(longestStep, Math.max(0, now - this.before) / 1000) * this.speed
-    this.before = now
-    if (this.time >= this.stretch.to) {
-      this.time = this.stretch.to
-      this.pause()
-      return
-    }
-    this.picture?.draw(this.time)
-    if (now - this.wordsAt >= wordsEvery) this.tell(now)
-    requestAnimationFrame(this.step)
-  }
-
-  private show(): void {
-    this.picture?.draw(this.time)
-    this.tell(performance.now())
+  private draw(): void {
+    this.picture?.draw(this.playhead.time)
   }
 
   /** Clock, bar and the line in words. */
-  private tell(now: number): void {
-    this.wordsAt = now
-    const clock = clockOf(this.time, true)
+  private tell(): void {
+    const { time } = this.playhead
+    const clock = clockOf(time, true)
     this.clock.textContent = `${clock} into the shift`
-    this.bar.value = String(this.time)
+    this.bar.value = String(time)
     this.bar.setAttribute('aria-valuetext', clock)
     const words = this.inWords()
     if (this.status.textContent !== words) this.status.textContent = words
   }
 
   private inWords(): string {
-    const { stretch, layout, time, picture } = this
+    const { stretch, layout, picture } = this
+    const { time } = this.playhead
     const held = countAt(stretch.held, time)
     const doing = layout.pieces.flatMap((piece, index) => {
       const state = picture?.stateOf(index, time) ?? 'waiting'

@@ -87,7 +87,7 @@ async function connected(
     ...{ host, port, db: database, lazyConnect: true, maxRetriesPerRequest: null, connectTimeout: 10_000 },
     ...(user === undefined ? {} : { username: user }),
     ...(password === undefined ? {} : { password }),
-    ...(isSecure ? { tls: { servername: host } } : {}),
+    ...(isSecure ? { tls: {} } : {}),
     retryStrategy: (times: number) => Math.min(50 * 2 ** times, longestPause),
   })
   client.on('ready', () => told(null))

@@ -1,10 +1,11 @@
 /** What moves the picture of the line: on and off, how fast, and where in the recorded stretch. */
 import { useState } from 'preact/hooks'
+import { type Playhead, speeds, usualSpeed } from '../../../page/playhead.js'
 import type { Stretch } from '../../../shifts/stretch.js'
-import { type Instant, type LinePlayer, speeds, usualSpeed } from './player.js'
+import type { Instant } from './player.js'
 
 interface LineControlsProps {
-  player: LinePlayer
+  playhead: Playhead
   isPlaying: boolean
   play: (on: boolean) => void
   now: Instant
@@ -14,7 +15,7 @@ interface LineControlsProps {
 /** Seconds of the shift that the keys of time go back and on. */
 const stride = 10
 
-export function LineControls({ player, isPlaying, play, now, stretch }: LineControlsProps) {
+export function LineControls({ playhead, isPlaying, play, now, stretch }: LineControlsProps) {
   const [speed, setSpeed] = useState(usualSpeed)
   const isEmpty = stretch.to <= stretch.from
   return (
@@ -27,8 +28,8 @@ export function LineControls({ player, isPlaying, play, now, stretch }: LineCont
         <select
           value={String(speed)}
           onChange={({ currentTarget }) => {
-            player.speed = Number(currentTarget.value)
-            setSpeed(player.speed)
+            playhead.speed = Number(currentTarget.value)
+            setSpeed(playhead.speed)
           }}
         >
           {speeds.map((each) => (
@@ -40,10 +41,10 @@ export function LineControls({ player, isPlaying, play, now, stretch }: LineCont
       </label>
       <button
         type="button"
-        disabled={player.stops.length === 0}
+        disabled={playhead.stops.length === 0}
         onClick={() => {
           play(false)
-          player.toNextStop()
+          playhead.toNextStop()
         }}
       >
         Next stop
@@ -59,7 +60,7 @@ export function LineControls({ player, isPlaying, play, now, stretch }: LineCont
         disabled={isEmpty}
         onInput={({ currentTarget }) => {
           play(false)
-          player.goTo(Number(currentTarget.value))
+          playhead.goTo(Number(currentTarget.value))
         }}
       />
       <span class="clock">

@@ -31,8 +31,8 @@ export function LineView({ layout, stretch, moves, chosen, fileName, choose: ope
   const isPlaying = useSignal(false)
   const play = (on: boolean) => {
     isPlaying.value = on
-    if (on) player.value?.play()
-    else player.value?.pause()
+    if (on) player.value?.playhead.play()
+    else player.value?.playhead.pause()
   }
   useEffect(() => {
     const made = new LinePlayer(canvas.current!, setNow, setPlaces)
@@ -43,7 +43,7 @@ export function LineView({ layout, stretch, moves, chosen, fileName, choose: ope
     player.value?.take(layout, stretch, moves)
     player.value?.fit(box.current!.clientWidth)
     // what had nothing to play before begins
-    if (isPlaying.value) player.value?.play()
+    if (isPlaying.value) player.value?.playhead.play()
   }, [stretch])
   return (
     <section class="line" aria-label="The line from above, in the direction of travel from left to right">
@@ -63,7 +63,11 @@ export function LineView({ layout, stretch, moves, chosen, fileName, choose: ope
         ))}
       </div>
       {player.value ? (
-        <LineControls player={player.value} isPlaying={isPlaying.value} {...{ play, now, stretch }} />
+        <LineControls
+          playhead={player.value.playhead}
+          isPlaying={isPlaying.value}
+          {...{ play, now, stretch }}
+        />
       ) : null}
     </section>
   )
@@ -105,7 +109,7 @@ function whileShown(
   queueMicrotask(move)
   return () => {
     ends.abort()
-    player.pause()
+    player.playhead.pause()
     sized.disconnect()
   }
 }

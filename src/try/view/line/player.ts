@@ -1,20 +1,12 @@
 /** Plays the recorded stretch of a line on a canvas: cases move, machines show their state, and another stretch may take its place at any time. */
 import { states } from '../../../catalogue/states.js'
+import { Playhead } from '../../../page/playhead.js'
 import { standingOf } from '../../../page/replay.js'
 import { countAt, ReplayPicture } from '../../../page/replay-draw.js'
 import type { Layout } from '../../../pictures/layout.js'
 import type { Move } from '../../../pictures/motion.js'
-import { clockOf, stopsOf } from '../../../pictures/stops.js'
+import { clockOf } from '../../../pictures/stops.js'
 import type { Stretch } from '../../../shifts/stretch.js'
-
-/** So many times as fast as it happens. */
-export const speeds = [1, 4, 16, 60]
-export const usualSpeed = 16
-
-/** Longest step between two pictures, s: after a pause of the browser it goes on where it was. */
-const longestStep = 0.25
-/** Words are written anew after so long, ms. */
-const wordsEvery = 250
 
 /** Where a piece is seen, px. */
 export interface Place {
@@ -46,33 +38,29 @@ const beginOf = ({ from, to, held }: Stretch): number =>
   countAt(held, from) > 0 ? from : from + (to - from) * fills
 
 export class LinePlayer {
-  speed = usualSpeed
-  isPlaying = false
-  private time = 0
-  private before = 0
-  private wordsAt = 0
+  readonly playhead: Playhead
   private width = 0
   private picture: ReplayPicture | null = null
   private layout: Layout | null = null
   private stretch: Stretch | null = null
-  /** When machines stop, s, in order. */
-  stops: readonly number[] = []
 
   constructor(
     private readonly canvas: HTMLCanvasElement,
     private readonly tell: (instant: Instant) => void,
     private readonly place: (places: Place[]) => void,
-  ) {}
+  ) {
+    this.playhead = new Playhead({
+      ...{ box: canvas, draw: () => this.draw(), tell: () => this.say() },
+      ended: () => this.playhead.goTo(this.stretch!.from),
+    })
+  }
 
   /** Takes another stretch, and goes on at the same time where it has that. */
   take(layout: Layout, stretch: Stretch, moves: readonly Move[]): void {
-    const isThere = this.stretch && this.stretch.to > this.stretch.from
     this.layout = layout
     this.stretch = stretch
     this.picture = new ReplayPicture(this.canvas, layout, stretch, moves, standingOf(stretch))
-    const unplanned = stopsOf(stretch).filter(({ kind }) => kind !== 'planned')
-    this.stops = [...new Set(unplanned.map(({ from }) => from))].sort((a, b) => a - b)
-    if (!isThere || this.time < stretch.from || this.time >= stretch.to) this.time = beginOf(stretch)
+    this.playhead.take(stretch, beginOf(stretch))
     if (this.width > 0) this.fit(this.width)
   }
 
@@ -82,32 +70,7 @@ export class LinePlayer {
     if (!this.picture || width <= 0) return
     this.picture.fit(width)
     this.place(this.places())
-    this.show()
-  }
-
-  play(): void {
-    if (!this.stretch || this.isPlaying) return
-    if (this.time >= this.stretch.to) this.time = this.stretch.from
-    if (this.stretch.to <= this.stretch.from) return
-    this.isPlaying = true
-    this.before = performance.now()
-    requestAnimationFrame(this.step)
-  }
-
-  pause(): void {
-    this.isPlaying = false
-  }
-
-  goTo(time: number): void {
-    if (!this.stretch) return
-    this.time = Math.min(Math.max(time, this.stretch.from), this.stretch.to)
-    this.show()
-  }
-
-  /** After the last stop the first one comes again. */
-  toNextStop(): void {
-    const next = this.stops.find((time) => time > this.time + 1e-6) ?? this.stops[0]
-    if (next !== undefined) this.goTo(next)
+    this.playhead.show()
   }
 
   /** Name of the piece of which `x`, `y` px meets the body or the words; null beside all. */
@@ -138,27 +101,14 @@ export class LinePlayer {
     })
   }
 
-  private readonly step = (now: number): void => {
-    if (!this.isPlaying || !this.stretch || !this.canvas.isConnected) return
-    this.time += Math.min(longestStep, Math.max(0, now - this.before) / 1000) * this.speed
-    this.before = now
-    // from its end it begins anew
-    if (this.time >= this.stretch.to) this.time = this.stretch.from
-    this.picture?.draw(this.time)
-    if (now - this.wordsAt >= wordsEvery) this.say(now)
-    requestAnimationFrame(this.step)
+  private draw(): void {
+    if (this.picture?.frame) this.picture.draw(this.playhead.time)
   }
 
-  private show(): void {
-    if (!this.picture?.frame) return
-    this.picture.draw(this.time)
-    this.say(performance.now())
-  }
-
-  private say(now: number): void {
-    const { picture, layout, stretch, time } = this
-    if (!picture || !layout || !stretch) return
-    this.wordsAt = now
+  private say(): void {
+    const { picture, layout, stretch, playhead } = this
+    if (!picture?.frame || !layout || !stretch) return
+    const { time } = playhead
     const doing = layout.pieces.map((_, index) =>
       states[picture.stateOf(index, time)].short.replace(': ', ', '),
     )
