@@ -1,4 +1,7 @@
-/** `npm run bench`: what a shift costs on this machine, line by line, and what of it grows with the line, the shift and the threads. */
+/**
+ * `npm run bench`: what a shift costs on this machine, line by line, and what of it grows with the line, the shift and the threads. With
+ * BENCH_BRIEF=1 all is measured once and for a moment: whether it works, and nothing else.
+ */
 import { spawnSync } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { availableParallelism, cpus, tmpdir } from 'node:os'
@@ -6,7 +9,7 @@ import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { referenceFile } from './lines.js'
 import { lineOfKinds } from './many-kinds.js'
-import { type Asked, measure, quantile, type ShiftTimes } from './measure.js'
+import { type Asked, isBrief, measure, quantile, type ShiftTimes } from './measure.js'
 
 const mainDemo = 'scenarios/soap-works.yaml'
 const demos = [
@@ -27,6 +30,9 @@ const inRow = ['soap-works', 'tape-choice', 'made-to-measure', 'refill-hall', 'n
 )
 const program = '.build/cli/main.js'
 
+/** How often something is measured whose median is told. */
+const often = (times: number): number => (isBrief ? 1 : times)
+
 /** What the main demo would rest on if somebody had counted: all that stops its sealer, and two guesses. */
 const known = [
   'line.sealer.jams.chance=36 in 40000 cases',
@@ -37,9 +43,6 @@ const known = [
   'line.sealer.flaps.time={guess: 0.8 s, between: [0.6 s, 1.1 s]}',
   'crew.fitter.walk={guess: 4 min, between: [2 min, 8 min]}',
 ].flatMap((value) => ['--set', value])
-
-if (process.argv[2] === undefined) bench()
-else process.stdout.write(JSON.stringify(await measure(JSON.parse(process.argv[2]) as Asked)))
 
 function bench(): void {
   say(
@@ -77,7 +80,7 @@ function aheadOfEvents(): void {
   )
   for (const file of [referenceFile, ...inRow]) {
     const ratios = (what: 'shifts' | 'cold') =>
-      Array.from({ length: 3 }, () => {
+      Array.from({ length: often(3) }, () => {
         const [ahead, events] = (['ahead', 'events'] as const).map((engine) =>
           measured({ what, file, engine }),
         ) as [ShiftTimes, ShiftTimes]
@@ -102,7 +105,7 @@ function startUp(): void {
 /** Median time of a process, s. */
 function seconds(args: readonly string[], times: number): number {
   return median(
-    Array.from({ length: times }, () => {
+    Array.from({ length: often(times) }, () => {
       const began = performance.now()
       const { status } = spawnSync(process.execPath, args, { stdio: 'ignore' })
       if (status !== 0) throw new Error(`node ${args.join(' ')} ended with ${status}`)
@@ -137,7 +140,7 @@ function againstTwins(): void {
     ['a plain program for this line alone, worked ahead (tests/bench/plain-line.ts)', 'plain'],
   ] as const) {
     const engine = what === 'heap' ? 'events' : 'ahead'
-    const ratios = Array.from({ length: 3 }, () => {
+    const ratios = Array.from({ length: often(3) }, () => {
       const ours = measured({ what: 'shifts', file: referenceFile, engine })
       return measured({ what }).quantiles[1] / ours.quantiles[1]
     })
@@ -199,7 +202,7 @@ function commands(): void {
     ['sweep --each of 2 values: median of 3', ['sweep', mainDemo, '--each', ...changed], 3],
     ['size as in the file: once', ['size', mainDemo], 1],
   ] as const) {
-    const both = Array.from({ length: times }, () => wallAndUser(asked))
+    const both = Array.from({ length: often(times) }, () => wallAndUser(asked))
     const [wall, user] = [0, 1].map((at) =>
       median(both.map((each) => each[at]!))
         .toFixed(2)
@@ -237,3 +240,7 @@ function thousands(value: number): string {
 function say(line: string): void {
   process.stdout.write(`${line}\n`)
 }
+
+// last, when all above is there
+if (process.argv[2] === undefined) bench()
+else process.stdout.write(JSON.stringify(await measure(JSON.parse(process.argv[2]) as Asked)))

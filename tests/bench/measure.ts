@@ -6,9 +6,11 @@ import { lineOf, longLine } from './lines.js'
 import { simulatePlainLine } from './plain-line.js'
 
 const seed = 'bench'
+/** All is measured for a moment. */
+export const isBrief = process.env.BENCH_BRIEF === '1'
 /** Time in which the compiler of the language comes to rest, and time that is measured, s. */
-const warmUp = 2
-const measured = 3
+const warmUp = isBrief ? 0.1 : 2
+const measured = isBrief ? 0.1 : 3
 
 export interface ShiftTimes {
   /** Time of a shift that 10, 50 and 90 % of the shifts do not pass, ms. */
