@@ -4,7 +4,7 @@
 import { states } from '../catalogue/states.js'
 import { has } from '../kinds/traits.js'
 import type { Layout } from '../pictures/layout.js'
-import { motionOf } from '../pictures/motion.js'
+import { type Move, motionOf } from '../pictures/motion.js'
 import { clockOf } from '../pictures/stops.js'
 import type { Stretch } from '../shifts/stretch.js'
 import { Playhead, speeds, usualSpeed } from './playhead.js'
@@ -18,7 +18,8 @@ const stride = { short: 10, long: 60 }
  */
 export class Replay {
   private readonly playhead: Playhead
-  private picture: ReplayPicture | null = null
+  /** At first without cases, of which the motion is worked out when somebody is about to see it. */
+  private picture: ReplayPicture
   private readonly standing: [number, number][][]
   private readonly canvas = document.createElement('canvas')
   private readonly view = element('div', 'replay-picture', { tabindex: '0', role: 'img' })
@@ -40,6 +41,7 @@ export class Replay {
     })
     this.playhead.take(stretch, stretch.from)
     this.standing = standingOf(stretch)
+    this.picture = this.pictureOf([])
     this.speedButtons = speeds.map((speed) => {
       const words = { type: 'button', 'aria-label': `${speed} times as fast as it happens` }
       const made = element('button', '', words, `${speed}×`)
@@ -80,17 +82,21 @@ export class Replay {
     this.root.replaceChildren(box)
   }
 
+  private pictureOf(moves: readonly Move[]): ReplayPicture {
+    const { canvas, layout, stretch, standing } = this
+    return new ReplayPicture(canvas, layout, stretch, moves, standing)
+  }
+
   /** Works out the motion when the replay is about to be seen, and draws anew when its width or the colours change. */
   private watch(): void {
     const redraw = () => {
       const width = this.view.clientWidth
-      if (!this.picture || width === 0) return
+      if (width === 0) return
       this.picture.fit(width)
       this.playhead.show()
     }
     const prepare = () => {
-      const { canvas, layout, stretch, standing } = this
-      this.picture ??= new ReplayPicture(canvas, layout, stretch, motionOf(stretch, layout), standing)
+      this.picture = this.pictureOf(motionOf(this.stretch, this.layout))
       redraw()
     }
     new ResizeObserver(redraw).observe(this.view)
@@ -159,7 +165,8 @@ export class Replay {
   // --- pictures ---
 
   private draw(): void {
-    this.picture?.draw(this.playhead.time)
+    // what is folded away has no width yet
+    if (this.picture.frame) this.picture.draw(this.playhead.time)
   }
 
   /** Clock, bar and the line in words. */
@@ -178,7 +185,7 @@ export class Replay {
     const { time } = this.playhead
     const held = countAt(stretch.held, time)
     const doing = layout.pieces.flatMap((piece, index) => {
-      const state = picture?.stateOf(index, time) ?? 'waiting'
+      const state = picture.stateOf(index, time)
       const isPlain =
         state === 'working' || state === 'waiting' || (state === 'blocked' && !has(piece, 'tapes'))
       return isPlain ? [] : [`${piece.name}: ${states[state].short.replace(': ', ', ')}`]
