@@ -6,8 +6,8 @@ import { has } from '../kinds/traits.js'
 import type { Layout } from '../pictures/layout.js'
 import { type Move, placeAt, stateAt } from '../pictures/motion.js'
 import { pad, type ReplayFrame, replayFrame } from '../pictures/replay-frame.js'
+import { countAt, countOnLine, type Standing } from '../pictures/standing.js'
 import { stopLooks } from '../pictures/state-looks.js'
-import { holdingAt } from '../pictures/steps.js'
 import { okabeIto, pageColours } from '../report/marks/inks.js'
 import type { Stretch } from '../shifts/stretch.js'
 
@@ -46,7 +46,7 @@ export class ReplayPicture {
     private readonly stretch: Stretch,
     private readonly moves: readonly Move[],
     /** Of each source the number of cases that stand before the line, from each of these instants on. */
-    private readonly standing: readonly (readonly (readonly [number, number])[])[],
+    private readonly standing: Standing,
   ) {
     this.context = canvas.getContext('2d')!
     const sealed = new Set<number>()
@@ -115,6 +115,11 @@ export class ReplayPicture {
   /** State of a piece at `time`. */
   stateOf(piece: number, time: number): StateKey {
     return stateAt(this.stretch.states[piece]!, time)
+  }
+
+  /** Cases on the line at `time`. */
+  countOn(time: number): number {
+    return countOnLine(this.stretch, this.standing, time)
   }
 
   draw(time: number): void {
@@ -281,7 +286,3 @@ export class ReplayPicture {
     }
   }
 }
-
-/** The number that holds at `time`; 0 before the first. */
-export const countAt = (steps: readonly (readonly [number, number])[], time: number): number =>
-  holdingAt(steps, time) ?? 0

@@ -5,10 +5,11 @@ import { states } from '../catalogue/states.js'
 import { has } from '../kinds/traits.js'
 import type { Layout } from '../pictures/layout.js'
 import { type Move, motionOf } from '../pictures/motion.js'
+import { countAt, type Standing, standingOf } from '../pictures/standing.js'
 import { clockOf } from '../pictures/stops.js'
 import type { Stretch } from '../shifts/stretch.js'
 import { Playhead, speeds, usualSpeed } from './playhead.js'
-import { countAt, ReplayPicture } from './replay-draw.js'
+import { ReplayPicture } from './replay-draw.js'
 
 /** Seconds of the shift that an arrow key goes on or back, alone and with Shift. */
 const stride = { short: 10, long: 60 }
@@ -20,7 +21,7 @@ export class Replay {
   private readonly playhead: Playhead
   /** At first without cases, of which the motion is worked out when somebody is about to see it. */
   private picture: ReplayPicture
-  private readonly standing: [number, number][][]
+  private readonly standing: Standing
   private readonly canvas = document.createElement('canvas')
   private readonly view = element('div', 'replay-picture', { tabindex: '0', role: 'img' })
   private readonly play = element('button', '', { type: 'button' }, 'Play')
@@ -183,7 +184,7 @@ export class Replay {
   private inWords(): string {
     const { stretch, layout, picture } = this
     const { time } = this.playhead
-    const held = countAt(stretch.held, time)
+    const count = picture.countOn(time)
     const doing = layout.pieces.flatMap((piece, index) => {
       const state = picture.stateOf(index, time)
       const isPlain =
@@ -197,25 +198,9 @@ export class Replay {
     })
     const isBreak = stretch.breaks.some(([begin, end]) => begin <= time && time < end)
     const parts = [...(isBreak ? ['break'] : []), ...doing, ...sources]
-    return `${held} ${held === 1 ? 'case' : 'cases'} in the line. ${parts.length > 0 ? `${parts.join('; ')}.` : 'Nothing stands.'}`
+    return `${count} ${count === 1 ? 'case' : 'cases'} on the line. ${parts.length > 0 ? `${parts.join('; ')}.` : 'Nothing stands.'}`
   }
 }
-
-/** Of each source how many of its cases stand before the line, from each instant on at which that changes. */
-export const standingOf = ({ sources, cases }: Stretch): [number, number][][] =>
-  sources.map((_, source) => {
-    const changes = cases.flatMap(({ came, path }): [number, number][] => {
-      const taken = path[0]?.[1] ?? Infinity
-      const isWaiting = came[0] === source && taken > came[1]
-      return isWaiting ? [came[1], taken].map((time, by) => [time, 1 - 2 * by]) : []
-    })
-    changes.sort((a, b) => a[0] - b[0] || b[1] - a[1])
-    let count = 0
-    return changes.map(([time, by]): [number, number] => {
-      count += by
-      return [time, count]
-    })
-  })
 
 /** An element with a class, if any, its attributes, and what is in it. */
 function element<Name extends keyof HTMLElementTagNameMap>(

@@ -76,6 +76,9 @@ function caseWords(stretch: Stretch, layout: Layout, moves: readonly Move[]): st
         stood[item]!.set(piece, (stood[item]!.get(piece) ?? 0) + lasts)
     }
   return stretch.cases.map(({ id, kind, came: [source, time], path }, item) => {
+    const { name, whenFull } = stretch.sources[source]!
+    const came = `Case ${id} (${layout.cases[kind]!.name}) came from ${name} at ${clockOf(time, true)}`
+    if (whenFull === 'turn-away' && path.length === 0) return `${came}; it was turned away.`
     const before = Math.min(path[0]?.[1] ?? stretch.to, stretch.to) - Math.max(time, stretch.from)
     const places = [
       ...(before >= least ? [`${lasting(before)} before the line`] : []),
@@ -83,7 +86,6 @@ function caseWords(stretch: Stretch, layout: Layout, moves: readonly Move[]): st
         lasts >= least ? [`${lasting(lasts)} on ${layout.pieces[piece]!.name}`] : [],
       ),
     ]
-    const came = `Case ${id} (${layout.cases[kind]!.name}) came from ${stretch.sources[source]!.name} at ${clockOf(time, true)}`
     return `${came}; ${places.length > 0 ? `it stood ${places.join(', ')}` : 'it stood nowhere'}.`
   })
 }

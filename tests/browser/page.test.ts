@@ -179,7 +179,7 @@ else
       const onLine = there.filter(({ path: way }) => way.length > 0)
       expect(held.at(-1)![1]).toBe(there.length)
       expect(await page.locator('.replay-status').textContent()).toContain(
-        `${there.length} cases in the line.`,
+        `${onLine.length} cases on the line.`,
       )
       const clock = [to / 3600, (to / 60) % 60, to % 60].map((part) => Math.floor(part + 1e-6))
       expect(await page.locator('.replay-clock').textContent()).toContain(

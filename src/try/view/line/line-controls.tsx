@@ -64,7 +64,7 @@ export function LineControls({ playhead, isPlaying, play, now, stretch }: LineCo
         }}
       />
       <span class="clock">
-        {isEmpty ? 'A shift is being recorded …' : `${now.clock} · ${now.held} in the line`}
+        {isEmpty ? 'A shift is being recorded …' : `${now.clock} · ${now.onLine} on the line`}
       </span>
     </div>
   )

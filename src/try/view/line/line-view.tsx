@@ -27,7 +27,7 @@ export function LineView({ layout, stretch, moves, chosen, fileName, choose: ope
   const canvas = useRef<HTMLCanvasElement>(null)
   const player = useSignal<LinePlayer | null>(null)
   const [places, setPlaces] = useState<readonly Place[]>([])
-  const [now, setNow] = useState<Instant>({ time: stretch.from, clock: '', doing: [], held: 0 })
+  const [now, setNow] = useState<Instant>({ time: stretch.from, clock: '', doing: [], onLine: 0 })
   const isPlaying = useSignal(false)
   const play = (on: boolean) => {
     isPlaying.value = on

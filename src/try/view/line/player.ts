@@ -1,10 +1,10 @@
 /** Plays the recorded stretch of a line on a canvas: cases move, machines show their state, and another stretch may take its place at any time. */
 import { states } from '../../../catalogue/states.js'
 import { Playhead } from '../../../page/playhead.js'
-import { standingOf } from '../../../page/replay.js'
-import { countAt, ReplayPicture } from '../../../page/replay-draw.js'
+import { ReplayPicture } from '../../../page/replay-draw.js'
 import type { Layout } from '../../../pictures/layout.js'
 import type { Move } from '../../../pictures/motion.js'
+import { countAt, standingOf } from '../../../pictures/standing.js'
 import { clockOf } from '../../../pictures/stops.js'
 import type { Stretch } from '../../../shifts/stretch.js'
 
@@ -24,7 +24,8 @@ export interface Instant {
   clock: string
   /** State of each piece in words. */
   doing: readonly string[]
-  held: number
+  /** Cases on the line. */
+  onLine: number
 }
 
 /** Smallest target for a finger, px (WCAG 2.2, 2.5.8). */
@@ -112,6 +113,6 @@ export class LinePlayer {
     const doing = layout.pieces.map((_, index) =>
       states[picture.stateOf(index, time)].short.replace(': ', ', '),
     )
-    this.tell({ time, clock: clockOf(time, true), doing, held: countAt(stretch.held, time) })
+    this.tell({ time, clock: clockOf(time, true), doing, onLine: picture.countOn(time) })
   }
 }
