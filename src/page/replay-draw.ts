@@ -122,28 +122,34 @@ export class ReplayPicture {
     return countOnLine(this.stretch, this.standing, time)
   }
 
+  /** Draws it, once it is fitted: what is folded away has no width yet. */
   draw(time: number): void {
-    const { context, frame, colours, layout } = this
+    const { context, frame, colours } = this
+    if (!frame) return
     context.fillStyle = colours.paper
     context.fillRect(0, 0, frame.width, this.height)
-    for (const [row, { top, bottom }] of frame.rows.entries()) {
-      context.save()
-      context.beginPath()
-      // a case that stands across the break of two rows is seen in both, each time as far as the row goes
-      const left = row === 0 ? 0 : pad
-      const right = row === frame.rows.length - 1 ? frame.width : frame.width - pad
-      context.rect(left, top, right - left, bottom - top)
-      context.clip()
-      for (let piece = 0; piece < layout.pieces.length; piece++) this.drawPiece(row, piece, time)
-      for (let move = 0; move < this.moves.length; move++) {
-        if (this.moves[move]!.in > time) break
-        if (this.moves[move]!.out > time) this.drawCase(row, move, time)
-      }
-      context.restore()
-    }
+    for (let row = 0; row < frame.rows.length; row++) this.drawRow(row, time)
     this.drawLabels(time)
     this.drawSources(time)
     this.drawKinds()
+  }
+
+  private drawRow(row: number, time: number): void {
+    const { context, frame, layout } = this
+    const { top, bottom } = frame.rows[row]!
+    context.save()
+    context.beginPath()
+    // a case that stands across the break of two rows is seen in both, each time as far as the row goes
+    const left = row === 0 ? 0 : pad
+    const right = row === frame.rows.length - 1 ? frame.width : frame.width - pad
+    context.rect(left, top, right - left, bottom - top)
+    context.clip()
+    for (let piece = 0; piece < layout.pieces.length; piece++) this.drawPiece(row, piece, time)
+    for (let move = 0; move < this.moves.length; move++) {
+      if (this.moves[move]!.in > time) break
+      if (this.moves[move]!.out > time) this.drawCase(row, move, time)
+    }
+    context.restore()
   }
 
   private drawPiece(row: number, index: number, time: number): void {

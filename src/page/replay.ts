@@ -37,7 +37,7 @@ export class Replay {
     private readonly stretch: Stretch,
   ) {
     this.playhead = new Playhead({
-      ...{ box: root, draw: () => this.draw(), tell: () => this.tell() },
+      ...{ box: root, draw: () => this.picture.draw(this.playhead.time), tell: () => this.tell() },
       ended: () => this.pause(),
     })
     this.playhead.take(stretch, stretch.from)
@@ -164,11 +164,6 @@ export class Replay {
   }
 
   // --- pictures ---
-
-  private draw(): void {
-    // what is folded away has no width yet
-    if (this.picture.frame) this.picture.draw(this.playhead.time)
-  }
 
   /** Clock, bar and the line in words. */
   private tell(): void {

@@ -3,6 +3,7 @@
 import { stopNouns } from '../catalogue/states.js'
 import type { Stretch } from '../shifts/stretch.js'
 import type { Layout } from './layout.js'
+import { countAt, standingOf } from './standing.js'
 import { holdingAt } from './steps.js'
 import { clockOf, lasting, type Stop, stopsOf, totalOf, waitsOf } from './stops.js'
 
@@ -40,11 +41,12 @@ function mainStop(stretch: Stretch): Stop | null {
 }
 
 /** Cases that stand on the floor before the line at `time`. */
-function onFloor({ cases, sources }: Stretch, time: number): number {
-  return cases.filter(
-    ({ came: [source, arrived], path }) =>
-      sources[source]!.whenFull === 'queue' && arrived <= time && (path[0]?.[1] ?? Infinity) > time,
-  ).length
+function onFloor(stretch: Stretch, time: number): number {
+  const standing = standingOf(stretch)
+  return stretch.sources.reduce(
+    (sum, { whenFull }, source) => sum + (whenFull === 'queue' ? countAt(standing[source]!, time) : 0),
+    0,
+  )
 }
 
 const cases = (count: number) => `${count} ${count === 1 ? 'case' : 'cases'}`

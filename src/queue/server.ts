@@ -2,7 +2,7 @@
 import type { JobsOptions, Queue, QueueEvents, Worker } from 'bullmq'
 import type { Redis } from 'ioredis'
 import program from '../../package.json' with { type: 'json' }
-import { misuse } from '../scenario/fault.js'
+import { type Fault, misuse } from '../scenario/fault.js'
 import { printable } from '../scenario/printable.js'
 import type { Address } from './address.js'
 import { isId, type Presence, presenceOf, presenceToText } from './messages.js'
@@ -67,8 +67,9 @@ export function wordsOf(error: unknown): string {
 }
 
 /** A `Fault` `asked` of what a server said no to, in words; any other error as it is. */
-export const asRefusal = (error: unknown): unknown =>
-  isReply(error) ? misuse(`the queue refused: ${wordsOf(error)}`) : error
+export const asRefusal = (error: unknown): unknown => (isReply(error) ? refusal(error) : error)
+
+const refusal = (error: unknown): Fault => misuse(`the queue refused: ${wordsOf(error)}`)
 
 /** It comes from the server, not from the way to it. */
 const isReply = (error: unknown): boolean => (error as Error).name === 'ReplyError'
@@ -97,7 +98,7 @@ async function connected(
       told(wordsOf(error))
       if (!isHopeless(error)) return
       client.disconnect()
-      reject(misuse(`the queue refused: ${wordsOf(error)}`))
+      reject(refusal(error))
     })
     // what goes wrong is told by its event
     client.connect().catch(() => {})

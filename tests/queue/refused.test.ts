@@ -1,14 +1,12 @@
 /** A worker with a user who may not do what a queue needs says so: it ends where it cannot begin, and waits where that may be mended. */
-import { spawn } from 'node:child_process'
 import { setTimeout } from 'node:timers/promises'
-import { fileURLToPath } from 'node:url'
 import { describe, expect, it } from 'vitest'
-import { isThere, printed, RedisServer, sayNotRun } from './redis.js'
+import { isThere, printed, RedisServer, sayNotRun, WorkerProcess } from './redis.js'
 
 if (!isThere) it('no queue is tried: what CI must never do', sayNotRun)
 
 const words = 'this user may not do what a queue needs'
-const program = fileURLToPath(new URL('../../.build/cli/main.js', import.meta.url))
+const env = { ...process.env, TAPESHIFT_QUEUE_PASSWORD: 'word' }
 
 /** A server with a user `hand` who may do what `rules` say. */
 async function withUser(...rules: string[]): Promise<[server: RedisServer, url: string]> {
@@ -20,7 +18,6 @@ describe.runIf(isThere)('a worker whose user', () => {
   it('may put nothing there ends, and says why', async () => {
     const [server, url] = await withUser('+ping', '+info', '+hello', '+client', '+select', '+get')
     try {
-      const env = { ...process.env, TAPESHIFT_QUEUE_PASSWORD: 'word' }
       const { code, err } = await printed(['worker', '--queue', url, '--workers', '1'], server.folder, env)
       expect(err).toBe(`error: the queue refused: ${words}\n`)
       expect(code).toBe(2)
@@ -31,18 +28,13 @@ describe.runIf(isThere)('a worker whose user', () => {
 
   it('may take no tasks says so, and waits', async () => {
     const [server, url] = await withUser('+@all', '-evalsha', '-eval')
-    const env = { ...process.env, TAPESHIFT_QUEUE_PASSWORD: 'word' }
-    const worker = spawn('node', [program, 'worker', '--queue', url, '--workers', '1'], { env })
-    let said = ''
-    worker.stderr.on('data', (data: Buffer) => {
-      said += data.toString()
-    })
+    const worker = await WorkerProcess.start(server, 'hand', ['--queue', url], env)
     try {
-      for (let tries = 0; tries < 300 && !said.includes(words); tries++) await setTimeout(100)
-      expect(said).toContain(`${server.url}: ${words}: waiting\n`)
-      expect(worker.exitCode).toBeNull()
+      for (let tries = 0; tries < 300 && !worker.said.includes(words); tries++) await setTimeout(100)
+      expect(worker.said).toContain(`${server.url}: ${words}: waiting\n`)
+      expect(worker.child.exitCode).toBeNull()
     } finally {
-      worker.kill('SIGKILL')
+      await worker.kill()
       await server.kill()
     }
   }, 60_000)

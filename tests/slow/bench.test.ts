@@ -22,6 +22,6 @@ it('the bench measures lines, twins, lengths, threads and whole commands', () =>
   for (const section of sections) expect(section.split('\n').at(-1)).toMatch(/\d/)
 })
 
-it.runIf(existsSync('/usr/bin/chromium'))('and the page in a browser', () => {
+it.runIf(existsSync('/usr/bin/chromium') || process.env.CI)('and the page in a browser', () => {
   expect(printed('tests/bench/try-page.mjs').join('\n')).toMatch(/\d/)
 })

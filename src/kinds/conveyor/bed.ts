@@ -94,8 +94,8 @@ export abstract class Bed extends Following {
 
   override empty(): void {
     this.aboard = 0
-    this.ahead = 0
     this.reserved = 0
+    this.ahead = 0
     this.isHeld = false
     this.asked = 0
     super.empty()

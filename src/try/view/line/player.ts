@@ -51,7 +51,7 @@ export class LinePlayer {
     private readonly place: (places: Place[]) => void,
   ) {
     this.playhead = new Playhead({
-      ...{ box: canvas, draw: () => this.draw(), tell: () => this.say() },
+      ...{ box: canvas, draw: () => this.picture?.draw(this.playhead.time), tell: () => this.say() },
       ended: () => this.playhead.goTo(this.stretch!.from),
     })
   }
@@ -100,10 +100,6 @@ export class LinePlayer {
       const top = frame.middle(row, index) - height / 2
       return { name: piece.name, left: (left + right - width) / 2, top, width, height }
     })
-  }
-
-  private draw(): void {
-    if (this.picture?.frame) this.picture.draw(this.playhead.time)
   }
 
   private say(): void {
