@@ -30,6 +30,8 @@ export class Crossing {
   private readonly tail = new Tail()
   /** Where the case that is passed on stood last, m: at first where it left. */
   private stoodAt = unset
+  /** Where it was when it was taken to wait for those ahead, m; `never` where it was not. */
+  private waitsAt = never
   /** Of that case, m. */
   length = unset
   /** Of the drive of the belts now, m/s. */
@@ -60,6 +62,7 @@ export class Crossing {
   begin(): void {
     this.tail.distance = this.length
     this.stoodAt = 0
+    this.waitsAt = never
     this.endAt = never
     this.isOn = true
     this.isAwaited = false
@@ -98,13 +101,16 @@ export class Crossing {
     }
     // reached by running to the last, so this is when it moves on, or has moved on
     const startAt = tail.reachAt - (tail.reach - tail.gone) / tail.speed
+    // one that has gone on since it was to wait does so all the while, and is held up later on its way: they have stood for as long as that takes
     // not a hair earlier, whoever looks: all that follows hangs on the instant at which the belts stopped
     if (tail.reachAt <= now || tail.reach <= this.stoodAt + hair) {
       this.stands = true
       this.stoodAt = tail.reach
-    } else if (startAt > now + hair) {
+      this.waitsAt = never
+    } else if (startAt > now + hair && !(tail.gone > this.waitsAt + hair)) {
       this.stands = true
       this.nextAt = startAt
+      this.waitsAt = Math.min(this.waitsAt, tail.gone)
     } else {
       if (this.endAt === never) this.nextAt = tail.reachAt
       if (tail.speed < this.speed) this.keepOff()

@@ -3,11 +3,13 @@ import type { Equipment } from '../line/equipment.js'
 import type { Exit } from '../line/exit.js'
 import type { Floor } from '../line/floor.js'
 import type { Taker } from '../line/handshake.js'
+import type { Mechanism } from '../line/mechanism.js'
 import type { Source } from '../line/source.js'
 import { AccumulatingConveyor } from './conveyor/accumulating-conveyor.js'
 import { AccumulatingStage } from './conveyor/accumulating-stage.js'
 import { BeltConveyor } from './conveyor/belt-conveyor.js'
 import { BeltStage } from './conveyor/belt-stage.js'
+import { ConveyorStage } from './conveyor/conveyor-stage.js'
 import { Feed } from './feed.js'
 import { longest, type Member, mostInside, Row } from './row.js'
 import { Sealer } from './sealer/model.js'
@@ -47,7 +49,7 @@ export function rowOf(
   if (links.length === 0 || makers.includes(null)) return null
   const first = links[0]!.unit
   if (sources.some(({ whenFull }) => whenFull === 'turn-away') && !isConveyor(first)) return null
-  if (first.rightOfWay !== null) return null
+  if (first.rightOfWay !== null || (sources.length > 1 && isPartOfBed(first))) return null
   const sealers = links.filter(({ unit }) => unit.mechanism instanceof Sealer)
   const anchor = sealers[0] ?? links[0]!
   const [room, rooms] = [roomUpTo(anchor, links, floor), roomUpTo(links.at(-1)!, links, floor)]
@@ -55,8 +57,11 @@ export function rowOf(
   return () => {
     const spell = new Spell(reach + Math.min(mostInside, rooms) + longest + room)
     const members = links.map(({ unit }, index): Member => ({ unit, stage: makers[index]!(spell) }))
-    for (const [index, { stage }] of members.entries())
-      if (stage instanceof SealerStage) stage.next = members[index + 1]?.stage ?? null
+    for (const [index, { stage }] of members.entries()) {
+      const next = members[index + 1]?.stage
+      if (stage instanceof SealerStage || stage instanceof ConveyorStage)
+        stage.next = next instanceof ConveyorStage ? next : null
+    }
     const feed = new Feed(spell, sources, first, members[0]!.stage)
     const row = new Row(floor, spell, feed, members, members[links.indexOf(anchor)]!.stage, exit, others)
     floor.clock.watched = others
@@ -101,20 +106,46 @@ function stageOf(link: Link): ((spell: Spell) => Stage) | null {
 const isConveyor = ({ mechanism }: Equipment): boolean =>
   mechanism instanceof BeltConveyor || mechanism instanceof AccumulatingConveyor
 
-/** Between places, and where a sealer is before it hardly slower than its belts and without a start delay; nothing jams on it, and its drive needs no run-up. */
+/** Cases close up across its end: of those who are told no, for there is not room on all of it, each would have a time of its own at which it asks again. */
+const isPartOfBed = ({ mechanism, next }: Equipment): boolean =>
+  mechanism instanceof AccumulatingConveyor &&
+  !mechanism.hasZones &&
+  (next as Equipment).mechanism instanceof AccumulatingConveyor
+
+/** Nothing jams on it, its drive needs no run-up, and with a start delay it lies between places. */
 function isPlain({ unit, before }: Link, conveyor: BeltConveyor | AccumulatingConveyor): boolean {
   const { keys, jams } = conveyor
-  if (jams !== null || !unit.next.takesWhole || keys.acceleration !== undefined) return false
-  const startsLate = keys['start-delay'] > 0
-  if (startsLate && !(conveyor instanceof AccumulatingConveyor && conveyor.mask < reach)) return false
-  if (before === null || !before.carries) return true
-  if (startsLate) return false
-  return before.mechanism instanceof Sealer && keepsUp(keys.speed, before.mechanism)
+  if (jams !== null || keys.acceleration !== undefined) return false
+  const isBetweenPlaces = unit.next.takesWhole && !(before?.carries ?? false)
+  if (keys['start-delay'] > 0)
+    return isBetweenPlaces && conveyor instanceof AccumulatingConveyor && conveyor.mask < reach
+  if (before?.mechanism instanceof Sealer) {
+    const { keys: machine, gap } = before.mechanism
+    if (!keepsUp(keys.speed, machine['belt-speed'], gap, conveyor)) return false
+  }
+  return unit.next.takesWhole || goesOn(conveyor, (unit.next as Equipment).mechanism, before)
 }
 
-/** A case that goes off the belts at this speed is gone before the one behind it can touch it. */
-const keepsUp = (speed: number, { keys, gap, floor }: Sealer): boolean =>
-  speed >= keys['belt-speed'] || floor.cases.sizes.longest * (keys['belt-speed'] / speed - 1) < gap - hair
+/** Cases may go on to what follows before they have left this. */
+function goesOn(
+  conveyor: BeltConveyor | AccumulatingConveyor,
+  next: Mechanism,
+  before: Equipment | null,
+): boolean {
+  if (!(next instanceof BeltConveyor || next instanceof AccumulatingConveyor)) return false
+  const { keys } = conveyor
+  if (conveyor instanceof BeltConveyor) return keepsUp(next.keys.speed, keys.speed, keys.spacing, next)
+  if (next.keys.speed > keys.speed) return false
+  conveyor.need = next.floor.cases.sizes.longest
+  conveyor.measure()
+  if (conveyor.pitch > next.keys.length) return false
+  if (before?.mechanism instanceof Sealer || before?.mechanism instanceof BeltConveyor) return false
+  return before?.carries === true || next instanceof BeltConveyor || next.unit.next.takesWhole
+}
+
+/** A case that goes off belts of speed `before` at `speed` is gone before the one that is `gap` behind it can touch it. */
+const keepsUp = (speed: number, before: number, gap: number, { floor }: Mechanism): boolean =>
+  speed >= before || floor.cases.sizes.longest * (before / speed - 1) < gap - hair
 
 /** Cases that may be inside the pieces up to this one. */
 function roomUpTo(last: Link, links: readonly Link[], floor: Floor): number {

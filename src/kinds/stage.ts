@@ -2,7 +2,6 @@
 import type { Did } from '../line/did.js'
 import type { Equipment } from '../line/equipment.js'
 import type { Spell } from './spell.js'
-import type { TravelAhead } from './travel-ahead.js'
 
 /**
  * What a case does never hangs on those behind it. So whoever works out a case knows all that those ahead of it did and will do, and finds
@@ -69,8 +68,6 @@ export abstract class Stage implements Did {
   abstract comes(number: number): void
   /** It has been found when the case goes. */
   leave(_number: number): void {}
-  /** Puts down for how long the belts of the stage before stand, because the case that goes from there stands across the joint. */
-  standAcross(_number: number, _behind: TravelAhead): void {}
   /** Counts what happened in the spell. */
   abstract tell(): void
   /** Puts the cases inside where they are at its end, as events know them. */

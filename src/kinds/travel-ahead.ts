@@ -1,6 +1,6 @@
 /** Travel of belts whose standstills are worked out ahead of the clock. */
 import { unset } from '../engine/unset.js'
-import type { Travel } from './travel.js'
+import { hair, type Travel } from './travel.js'
 
 /** Rests that are told in the order in which they begin. */
 interface Told {
@@ -72,6 +72,33 @@ export class TravelAhead {
       at = Math.max(sinces[run]!, sinces[run]! + (travel - ats[run]!) / speed)
     }
     this.at = at
+  }
+
+  /** As `findWhen`, of what they carry since the instant `at`, which may be long past. One that they stop a rounding before it is taken to be there. */
+  findArrival(): void {
+    const { ats, sinces, froms, speed, travel, count } = this
+    let run = this.over
+    while (run > 0 && sinces[run]! > this.at) run--
+    let at = sinces[run]! + (travel - ats[run]!) / speed
+    while (froms[run]! <= at && run < count) {
+      if (ats[run + 1]! > travel - hair) {
+        at = froms[run]!
+        break
+      }
+      run++
+      at = Math.max(sinces[run]!, sinces[run]! + (travel - ats[run]!) / speed)
+    }
+    this.at = at
+  }
+
+  /** Whether they stand at the instant `at`; if so, until when: `at`. */
+  findsStanding(): boolean {
+    const { froms, untils, at } = this
+    let each = this.count
+    while (each > 0 && froms[each - 1]! > at) each--
+    if (each === 0 || !(untils[each - 1]! > at)) return false
+    this.at = untils[each - 1]!
+    return true
   }
 
   /** Moves `at` on to the first instant at which they run. */

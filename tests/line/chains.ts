@@ -26,13 +26,31 @@ const orders = fc.record({
 
 const breaks = [{ at: '6 min', for: '2 min' }]
 
-const isConveyor = (piece: Keys | undefined): boolean => piece?.type === 'conveyor'
-
 /** In one of four it takes no time: cases come, are ready and go at one instant. */
 const place = fc.oneof(
   { arbitrary: station, weight: 3 },
   { arbitrary: station.map((keys): Keys => ({ ...keys, time: '0 s' })), weight: 1 },
 )
+
+/** Cases go on from conveyor to conveyor: none of these starts late or is faster than the one before it, and all may be alike. */
+function beds({ places, speeds, isEven }: { places: Keys[]; speeds: string; isEven: boolean }): Keys[] {
+  let before: Keys | undefined
+  return places.map((piece) => {
+    const { acceleration, ...keys } = piece
+    if (keys.type !== 'conveyor') {
+      before = undefined
+      return piece
+    }
+    if ('start-delay' in keys) keys['start-delay'] = '0 s'
+    if (before !== undefined) {
+      const isFaster = Number.parseFloat(`${keys.speed}`) > Number.parseFloat(`${before.speed}`)
+      if (speeds === 'one' || isFaster) keys.speed = before.speed
+      if (isEven) keys.spacing = before.spacing
+    }
+    before = keys
+    return keys
+  })
+}
 
 /** As `rows`. */
 export const chains: fc.Arbitrary<Row> = fc
@@ -53,13 +71,12 @@ export const chains: fc.Arbitrary<Row> = fc
       { breaks, 'breaks-stop': 'arrivals-and-manual-work' },
     ),
     late: fc.constantFrom(0, 0, 0.3),
+    speeds: fc.constantFrom('any', 'falling', 'falling', 'one'),
+    isEven: fc.boolean(),
   })
   .filter(({ places, sealer }) => places.length > 0 || sealer !== undefined)
   .map((given) => {
-    // a conveyor behind a conveyor is left to the events
-    const pieces: Keys[] = given.places.filter(
-      (piece, index) => !(isConveyor(piece) && isConveyor(given.places[index - 1])),
-    )
+    const pieces: Keys[] = given.speeds === 'any' ? [...given.places] : beds(given)
     if (given.sealer !== undefined) pieces.splice(given.at, 0, given.sealer)
     const line = Object.fromEntries(
       pieces.map(({ breakdowns, ...piece }, index) => [

@@ -162,6 +162,47 @@ describe('worked ahead, by hand', () => {
     expect(read('equipment.sealer.states.blocked')).toBe(0)
   })
 
+  const lane = (length: string) =>
+    `lane: {type: conveyor, carries: accumulating, length: ${length}, speed: 0.5 m/s, spacing: 0 mm, start-delay: 0 s}`
+
+  it('a conveyor behind a conveyor: a case goes on to it when there is room on it', () => {
+    const [read] = told(
+      row(`${lane('0.8 m')}, packer: {type: station, time: 13 s}`).replace(
+        'time-between: 10 s',
+        'time-between: 7 s',
+      ),
+    )
+    // at the end of the infeed at 8 + 7 k, of the lane 1.6 s later, taken at 16.6 + 13 (k - 1), done 13 s later
+    expect(read('measures.output')).toBe(6)
+    // two fill the lane, so case k goes on to it no earlier than case k - 2 is taken, at 16.6 + 13 (k - 3), and comes to the end of the
+    // infeed 0.8 s after the one before it went: from the sixth on it waits 5.6 s, 11.6 s, 12.2 s, 12.2 s, and from 95.4 s to the end of the shift
+    expect(read('equipment.infeed.states.blocked')).toBeCloseTo(0.462, 9)
+  })
+
+  it('a belt behind a conveyor takes nobody while it stands', () => {
+    const [read] = told(row(`${belt('2 m')}, packer: {type: station, time: 12 s}`))
+    // at the end of the infeed at 8 + 10 k, on the belt for 4 s, taken at 22 + 12 (k - 1): it stands for the second to the seventh
+    // for 2 s, 4 s, 6 s and three times 8 s, and from 98 s on
+    expect(read('equipment.belt.states.blocked')).toBeCloseTo(0.38, 9)
+    // nobody is on it until 18 s, and from 22 to 28 s, 34 to 38 s and 46 to 48 s
+    expect(read('equipment.belt.states.waiting')).toBeCloseTo(0.3, 9)
+    // the sixth comes at 68 s to a belt that stands until 70 s, the seventh at 78 s until 82 s, the eighth at 88 s until 94 s, the ninth at 98 s
+    expect(read('equipment.infeed.states.blocked')).toBeCloseTo(0.14, 9)
+  })
+
+  it('a belt stands while the case that has left it lies across its end behind two others', () => {
+    const [read, line] = told(
+      row(`${lane('1 m')}, packer: {type: station, time: 13.3 s}`)
+        .replace(/infeed: \{.*?\}/, belt('4 m').replace('belt:', 'infeed:'))
+        .replace('time-between: 10 s', 'time-between: 7 s'),
+    )
+    expect(line.counts.ahead).toBeGreaterThan(8)
+    // off the belt at 8 + 7 k and what it has stood for, taken at 17 + 13.3 (k - 1); the third on the lane stands 0.2 m from its entrance.
+    // So the belt stands from 43.4 to 43.6, 50.6 to 56.9, 63.9 to 70.2, 71.6 to 83.5 (the eighth came at 56 s and was taken on at 56.9 s),
+    // 89.6 to 96.8, and from 97.7 s on
+    expect(read('equipment.infeed.states.blocked')).toBeCloseTo(0.342, 9)
+  })
+
   it('a jam: events have it, and the work ahead goes on after it', () => {
     const [read] = told(
       row(

@@ -1,6 +1,9 @@
 /** One bed in pieces puts out what it does in one, and no case lies on another at any event of any row of conveyors and belts. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { Line } from '../../src/line/line.js'
+import { loadScenario } from '../../src/scenario/load.js'
+import { reader } from './shift.js'
 import { tell } from './story.js'
 import { overlapOf, rows, textOf } from './tails.js'
 
@@ -32,6 +35,34 @@ describe('a bed in 1 to 8 pieces', () => {
     for (const share of [0.2, 0.5, 0.95]) {
       const outputs = [1, 2, 3, 5, 8].map((pieces) => bed({ carries, pieces, share, between, time }))
       expect(Math.max(...outputs) - Math.min(...outputs), `${share}: ${outputs}`).toBeLessThanOrEqual(1)
+    }
+  })
+})
+
+describe('a case that comes up with a slower one while it crosses', () => {
+  // the belts have stood for as long as that holds it up, and are not asked to stand for as long again and again: such a shift took
+  // some hundred million events, for what holds a case up can be 7 ns
+  it('holds the belts up once', () => {
+    const { scenario } = loadScenario(`
+cases: {short: {length: 300 mm, width: 300 mm, height: 300 mm}, long: {share: 0.4, length: 300 mm, width: 300 mm, height: 350 mm}}
+arrivals:
+  one: {by-hour: {cases: [900 cases/h, 0 cases/h, 1500 cases/h, 600 cases/h], spaced: at-random}, when-full: queue}
+  two: {time-between: 3 s}
+  three: {time-between: {gamma: {mean: 6.069904624310793 s, cv: 0.5}}}
+line:
+  check: {type: station, time: {exponential: {mean: 1 s}}, waiting-room: 0}
+  sealer: {type: sealer, bed: 1.8 m, belt-speed: 0.4 m/s, flaps: {folded-by: machine, time: 1 s}, size-setting: {by: machine, time: 0 s}, minimum-gap: 0 mm, roll-change: {time: 2 s}}
+  outfeed: {type: conveyor, carries: accumulating, length: 5.1 m, speed: 0.6 m/s, spacing: 200 mm, start-delay: 0 s}
+  slower: {type: conveyor, carries: accumulating, length: 6.5 m, speed: 0.4 m/s, spacing: 200 mm, start-delay: 0 s}
+  palletiser: {type: station, time: 2 s}
+crew: {operator: {people: 1, walk: 5 s, does: [roll-change]}}
+shift: {length: 30 min}`)
+    const line = new Line(scenario, 'events')
+    for (let shift = 1; shift <= 40; shift++) {
+      const output = reader(line, line.simulate('rows', shift))('measures.output')
+      // one every 2 s but for the first and what they wait for
+      expect(output).toBeGreaterThan(780)
+      expect(line.counts.events / line.counts.arrived).toBeLessThan(40)
     }
   })
 })

@@ -1,46 +1,16 @@
-/** An accumulating conveyor before a place while nothing disturbs it: the relation of `Bed`, case by case. */
-import { unset } from '../../engine/unset.js'
-import type { Equipment } from '../../line/equipment.js'
-import type { Spell } from '../spell.js'
+/** An accumulating conveyor while nothing disturbs it: when its cases are at its end, what is counted of a spell, and where its end finds it. */
 import { hair } from '../travel.js'
 import type { TravelAhead } from '../travel-ahead.js'
-import type { AccumulatingConveyor } from './accumulating-conveyor.js'
-import { ConveyorStage } from './conveyor-stage.js'
+import { RoomAhead } from './room-ahead.js'
 
-export class AccumulatingStage extends ConveyorStage {
-  /** Room that each takes, m, the time to move on by that, s, and the sum of the rooms of those before it, m. */
-  private readonly pitches: Float64Array
-  private readonly pitchTimes: Float64Array
-  private readonly pitchBefore: Float64Array
-  /** When the last one came: the last that had left by then. */
-  private lastGone = 0
-  /** The same as the case comes whose entry was found last. */
-  private goneThen = 0
-  /** Room that `findTaken` finds, m. */
-  private taken = unset
-  /** Start delay, s: with it those are felt for a while that have left; the first of which something is known; and when the next may come behind them, s. */
-  private readonly delay: number
-  private known = 0
-  private follows = unset
+export class AccumulatingStage extends RoomAhead {
   /** At some time there was no room for another case. */
   private wasFull = false
 
-  constructor(
-    spell: Spell,
-    unit: Equipment,
-    private readonly conveyor: AccumulatingConveyor,
-    /** A case is taken only if it will lie wholly on the conveyor while its exit is shut. */
-    private readonly waitsForRoom: boolean,
-  ) {
-    super(spell, unit, conveyor)
-    this.pitches = spell.ring()
-    this.pitchTimes = spell.ring()
-    this.pitchBefore = spell.ring()
-    this.delay = conveyor.keys['start-delay']
-  }
-
   override isCalm(): boolean {
-    const { conveyor } = this
+    const { conveyor, unit } = this
+    // who was told that there is no room is told of it later
+    if (this.isPartOfBed && unit.owes && conveyor.wakeAt === Infinity) return false
     return !conveyor.offersAgain && conveyor.movesAt <= conveyor.floor.clock.now && !conveyor.isHeld
   }
 
@@ -91,18 +61,6 @@ export class AccumulatingStage extends ConveyorStage {
       this.due[number & this.spell.mask] = this.conveyor.due
   }
 
-  override findEntry(number: number): void {
-    const { conveyor, spell, pitches, pitchBefore } = this
-    const place = number & spell.mask
-    const before = (number - 1) & spell.mask
-    conveyor.need = spell.lengths[place]!
-    conveyor.measure()
-    pitches[place] = conveyor.pitch
-    this.pitchTimes[place] = conveyor.pitch / conveyor.speed
-    pitchBefore[place] = pitchBefore[before]! + pitches[before]!
-    this.findRoom(number)
-  }
-
   override comes(number: number): void {
     const { conveyor, spell } = this
     const place = number & spell.mask
@@ -112,59 +70,6 @@ export class AccumulatingStage extends ConveyorStage {
     this.findTaken(number)
     if (this.taken + this.pitches[place]! + conveyor.shortest > conveyor.length + hair) this.wasFull = true
     this.findDue(number)
-  }
-
-  /** Finds the room that those take who come before this one and have not gone. */
-  private findTaken(number: number): void {
-    const { pitchBefore } = this
-    const { mask } = this.spell
-    const first = this.goneThen + 1
-    this.taken = first < number ? pitchBefore[number & mask]! - pitchBefore[first & mask]! : 0
-  }
-
-  /** Finds when there is room for the case, and the one before is out of its way. */
-  private findRoom(number: number): void {
-    const { spell, gone } = this
-    const { mask, until } = spell
-    const clear = this.entered[(number - 1) & mask]! + this.pitchTimes[(number - 1) & mask]! + this.delay
-    let at = Math.max(this.wanted[number & mask]!, clear)
-    this.goneThen = this.lastGone
-    while (at < until) {
-      while (this.goneThen + 1 < number && gone[(this.goneThen + 1) & mask]! <= at) this.goneThen++
-      if (this.goneThen + 1 < number && this.isTaken(number, at)) {
-        at = gone[(this.goneThen + 1) & mask]!
-        continue
-      }
-      this.findFollows(number)
-      if (this.follows <= at) break
-      at = this.follows
-    }
-    this.entered[number & mask] = at
-  }
-
-  /**
-   * Finds when the one before is past its own pitch, for which those that have left must have gone on: the last of them, or, where each starts
-   * later than the one ahead of it, the last of those that must be past the end.
-   */
-  private findFollows(number: number): void {
-    const { conveyor, pitchBefore, delay } = this
-    const { mask } = this.spell
-    const mark = pitchBefore[number & mask]! - conveyor.length
-    let ahead = this.goneThen
-    if (delay > 0) while (ahead > this.known && pitchBefore[ahead & mask]! > mark) ahead--
-    const past = mark - pitchBefore[ahead & mask]!
-    const moves = this.gone[ahead & mask]! + (number - 1 - ahead) * delay
-    this.follows = past >= 0 ? moves + past / conveyor.speed + delay : -Infinity
-  }
-
-  /** Whether there is no room for the case that was measured: none while the cases reach back to the entrance. */
-  private isTaken(number: number, at: number): boolean {
-    const { conveyor } = this
-    this.findTaken(number)
-    if (this.taken >= conveyor.length - hair) return true
-    if (!this.waitsForRoom) return false
-    const asks = conveyor.hasZones || this.due[(this.goneThen + 1) & this.spell.mask]! <= at
-    return asks && !(conveyor.need <= conveyor.length - this.taken + hair)
   }
 
   private findDue(number: number): void {
@@ -242,7 +147,7 @@ export class AccumulatingStage extends ConveyorStage {
     }
     conveyor.findReserved()
     conveyor.ahead = oldest - 1
-    conveyor.hasTail = false
+    conveyor.hasTail = this.next !== null && this.leftLast > -Infinity
     conveyor.isBlocked = false
     conveyor.wakeAt = Infinity
     conveyor.due = Infinity

@@ -28,7 +28,7 @@ export class BeltConveyor extends Conveyor {
   /** It may run again after a stop, and has not yet offered the case that was refused before. */
   offersAgain = false
   /** The case that left last, while its tail lies on it. */
-  private readonly crossing = new Crossing(this.floor, () => this.unit, this.keys.speed)
+  readonly crossing = new Crossing(this.floor, () => this.unit, this.keys.speed)
   /** Belt travel at which the last case entered, m; the last case is held by its tail, at this place, m. */
   lastEntry = unset
   isHeld = false

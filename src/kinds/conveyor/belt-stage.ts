@@ -29,6 +29,8 @@ export class BeltStage extends ConveyorStage {
 
   override isCalm(): boolean {
     const { belt } = this
+    const { crossing } = belt
+    if (crossing.isOn && !(crossing.endAt < belt.floor.clock.now)) return false
     return belt.travel.isRunning && !belt.isBlocked && !belt.offersAgain && !belt.isHeld
   }
 
@@ -86,7 +88,26 @@ export class BeltStage extends ConveyorStage {
 
   override leave(number: number): void {
     const place = number & this.spell.mask
-    if (this.gone[place]! > this.due[place]!) this.travel.stand(this.due[place]!, this.gone[place]!, true)
+    const until = this.gone[place]!
+    if (until > this.due[place]!) this.travel.stand(this.due[place]!, until, true)
+    if (until < this.spell.until) this.next?.standAcross(number, this.travel)
+  }
+
+  override findArrival(number: number): void {
+    const { travel } = this
+    travel.travel = this.places[number & this.spell.mask]! + this.way
+    travel.at = this.entered[number & this.spell.mask]!
+    travel.findArrival()
+    this.arrival = travel.at
+  }
+
+  /** While the belt stands: that gives no room. */
+  override isShutThen(): boolean {
+    this.travel.at = this.at
+    if (!this.travel.findsStanding()) return false
+    this.roomThen = 0
+    this.toldAt = this.travel.at
+    return true
   }
 
   /** While the belt stands. */
@@ -98,6 +119,34 @@ export class BeltStage extends ConveyorStage {
       const from = travel.froms[each]!
       behind.stand(from, travel.untils[each]!, from === this.wanted[place]!)
     }
+  }
+
+  /** It stands for a case at its end and for one that lies across it; empty, it waits for cases only while it runs. */
+  protected override tellBlocked(): void {
+    const { travel, entered, gone } = this
+    const { mask, from, until } = this.spell
+    this.blocked = travel.standing(until)
+    if (this.next === null) return
+    travel.over = 0
+    let waiting = 0
+    for (let number = this.first; number <= this.newest; number++) {
+      const since = Math.max(from, gone[(number - 1) & mask]!)
+      const comes = number < this.newest ? entered[number & mask]! : until
+      if (comes > since) waiting += travel.running(since, Math.min(until, comes))
+    }
+    this.waiting = waiting
+  }
+
+  protected override rests(): void {
+    const { entered, gone, travel } = this
+    const { mask, from } = this.spell
+    travel.over = 0
+    for (let number = this.first; number <= this.newest; number++) {
+      const since = Math.max(from, gone[(number - 1) & mask]!)
+      travel.tellRests(since, this)
+      this.rest(since, number < this.newest ? entered[number & mask]! : Infinity)
+    }
+    travel.tellRests(Infinity, this)
   }
 
   protected override tellFull(): void {
@@ -125,5 +174,22 @@ export class BeltStage extends ConveyorStage {
     belt.lastEntry = this.places[(newest - 1) & mask]!
     belt.clearFrom = this.clears[(newest - 1) & mask]!
     belt.wakeAt = Infinity
+  }
+
+  override offer(): void {
+    super.offer()
+    if (this.next !== null && this.oldest > this.first) this.look()
+  }
+
+  /** At the case that left last, when the belt would have last: near the place where it will stand it would be taken to stand. */
+  private look(): void {
+    const { belt, spell, oldest } = this
+    const { clock } = belt.floor
+    const { now } = clock
+    clock.now = Math.max(this.movedLast, this.travel.lastTurn(spell.until))
+    belt.crossing.length = spell.lengths[(oldest - 1) & spell.mask]!
+    belt.crossing.begin()
+    belt.tailMoves()
+    clock.now = now
   }
 }

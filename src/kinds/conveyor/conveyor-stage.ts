@@ -1,11 +1,11 @@
 /** What conveyors of both kinds count alike while nothing disturbs them. */
 import type { Equipment } from '../../line/equipment.js'
+import { CarryingStage } from '../carrying-stage.js'
 import type { Spell } from '../spell.js'
-import { Stage } from '../stage.js'
 import type { AccumulatingConveyor } from './accumulating-conveyor.js'
 import type { BeltConveyor } from './belt-conveyor.js'
 
-export abstract class ConveyorStage extends Stage {
+export abstract class ConveyorStage extends CarryingStage {
   constructor(
     spell: Spell,
     unit: Equipment,
@@ -35,7 +35,8 @@ export abstract class ConveyorStage extends Stage {
     this.tellBlocked()
   }
 
-  private tellBlocked(): void {
+  /** Finds for how long its cases cannot leave: `blocked`. */
+  protected tellBlocked(): void {
     const { due, gone, first, oldest } = this
     const { mask, from, until } = this.spell
     let blocked = 0

@@ -2,6 +2,7 @@
 import { justAfter } from '../../engine/neighbours.js'
 import type { CaseIndex } from '../../line/cases.js'
 import type { Equipment } from '../../line/equipment.js'
+import type { CarryingStage } from '../carrying-stage.js'
 import type { Spell } from '../spell.js'
 import { Stage } from '../stage.js'
 import { TravelAhead } from '../travel-ahead.js'
@@ -11,7 +12,7 @@ import type { Sealer } from './model.js'
 /** A lower part of `SealerStage`, which is the only class that is made of it. */
 export abstract class BeltsAhead extends Stage {
   /** What follows: a case that goes there may stand across the joint. */
-  next: Stage | null = null
+  next: CarryingStage | null = null
   protected readonly travel: TravelAhead
   /** When each is folded, when its size is set from and until, and when it is admitted to the belts, s. */
   protected readonly folded: Float64Array

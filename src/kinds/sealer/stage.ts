@@ -123,7 +123,7 @@ export class SealerStage extends BeltsAhead {
     const { sealer, spell, oldest, next } = this
     const { clock } = sealer.floor
     const { now } = clock
-    clock.now = Math.max(this.leftLast, next!.leftLast, this.travel.lastTurn(spell.until))
+    clock.now = Math.max(this.leftLast, next!.movedLast, this.travel.lastTurn(spell.until))
     sealer.crossing.length = spell.lengths[(oldest - 1) & spell.mask]!
     sealer.crossing.begin()
     sealer.tailMoves()
