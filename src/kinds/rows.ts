@@ -108,9 +108,7 @@ const isConveyor = ({ mechanism }: Equipment): boolean =>
 
 /** Cases close up across its end: of those who are told no, for there is not room on all of it, each would have a time of its own at which it asks again. */
 const isPartOfBed = ({ mechanism, next }: Equipment): boolean =>
-  mechanism instanceof AccumulatingConveyor &&
-  !mechanism.hasZones &&
-  (next as Equipment).mechanism instanceof AccumulatingConveyor
+  mechanism instanceof AccumulatingConveyor && (next as Equipment).mechanism instanceof AccumulatingConveyor
 
 /** Nothing jams on it, its drive needs no run-up, and with a start delay it lies between places. */
 function isPlain({ unit, before }: Link, conveyor: BeltConveyor | AccumulatingConveyor): boolean {
@@ -135,6 +133,8 @@ function goesOn(
   if (!(next instanceof BeltConveyor || next instanceof AccumulatingConveyor)) return false
   const { keys } = conveyor
   if (conveyor instanceof BeltConveyor) return keepsUp(next.keys.speed, keys.speed, keys.spacing, next)
+  // zones hand over all at one instant, and so may what comes
+  if (conveyor.hasZones || (next instanceof AccumulatingConveyor && next.hasZones)) return false
   if (next.keys.speed > keys.speed) return false
   conveyor.need = next.floor.cases.sizes.longest
   conveyor.measure()

@@ -41,7 +41,7 @@ export abstract class RoomAhead extends ConveyorStage {
 
   /** Whoever comes waits for room on all of a bed of which this is the first part. */
   protected get isPartOfBed(): boolean {
-    return this.waitsForRoom && !this.conveyor.hasZones && this.next instanceof RoomAhead
+    return this.waitsForRoom && this.next instanceof RoomAhead
   }
 
   override findEntry(number: number): void {
@@ -66,17 +66,50 @@ export abstract class RoomAhead extends ConveyorStage {
 
   /** Finds when there is room for the case, and the one before is out of its way. */
   private findRoom(number: number): void {
-    const { entered } = this
-    const { mask, until } = this.spell
+    const { spell, gone, entered, wanted } = this
+    const { mask, until } = spell
     const before = (number - 1) & mask
     const clear = entered[before]! + this.pitchTimes[before]! + this.delay
+    this.goneThen = this.lastGone
+    if (this.next !== null) {
+      this.findRoomAcross(number, clear)
+      return
+    }
+    let at = Math.max(wanted[number & mask]!, clear)
+    while (at < until) {
+      while (this.goneThen + 1 < number && gone[(this.goneThen + 1) & mask]! <= at) this.goneThen++
+      if (this.goneThen + 1 < number && this.isTaken(number, at)) {
+        at = gone[(this.goneThen + 1) & mask]!
+        continue
+      }
+      this.findFollows(number)
+      if (this.follows <= at) break
+      at = this.follows
+    }
+    entered[number & mask] = at
+  }
+
+  /** Whether there is no room for the case that was measured: none while the cases reach back to the entrance. */
+  private isTaken(number: number, at: number): boolean {
+    const { conveyor } = this
+    this.findTaken(number)
+    if (this.taken >= conveyor.length - hair) return true
+    if (!this.waitsForRoom) return false
+    const asks = conveyor.hasZones || this.due[(this.goneThen + 1) & this.spell.mask]! <= at
+    return asks && !(conveyor.need <= conveyor.length - this.taken + hair)
+  }
+
+  /** The same where those that leave may lie across the end, and whoever comes is told no for what is shut farther on. */
+  private findRoomAcross(number: number, clear: number): void {
+    const { entered, wanted } = this
+    const { mask, until } = this.spell
     // who comes to a bed of several parts may hear late that its exit has opened, so what it is told first counts
     let asks = this.isPartOfBed
-    let at = Math.max(this.wanted[number & mask]!, asks ? entered[before]! : clear)
-    this.goneThen = this.lastGone
+    let at = Math.max(wanted[number & mask]!, asks ? entered[(number - 1) & mask]! : clear)
     while (at < until) {
       this.findGone(number, at)
-      if (!this.isPacked(number)) {
+      this.findTaken(number)
+      if (this.taken < this.conveyor.length - hair) {
         this.findFollows(number)
         const free = Math.max(this.follows, clear)
         const isRefused = (asks || free <= at) && this.isRefused(at)
@@ -117,21 +150,12 @@ export abstract class RoomAhead extends ConveyorStage {
     this.again = this.goneThen + 1 < number ? gone[(this.goneThen + 1) & mask]! : Infinity
   }
 
-  /** Whether the cases reach back to the entrance. */
-  private isPacked(number: number): boolean {
-    this.findTaken(number)
-    return this.taken >= this.conveyor.length - hair
-  }
-
-  /** Whether there is no room for the case that was measured, and if so, when it asks again. */
+  /** Whether there is no room for the case that was measured as far as the exit, and if so, when it asks again. */
   private isRefused(at: number): boolean {
     if (!this.waitsForRoom || this.taken === 0) return false
-    const { conveyor, next } = this
+    const { conveyor } = this
+    const next = this.next!
     let room = conveyor.length - this.taken
-    if (next === null || conveyor.hasZones) {
-      const asks = conveyor.hasZones || this.due[(this.goneThen + 1) & this.spell.mask]! <= at
-      return asks && !(conveyor.need <= room + hair)
-    }
     next.at = at
     if (!next.isShutThen(this.goneThen)) return false
     room += next.roomThen
