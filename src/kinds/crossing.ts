@@ -10,6 +10,9 @@ import { Tail } from '../line/tail.js'
 import type { Unit } from '../line/unit.js'
 import { hair } from './travel.js'
 
+/** Belts that wait again for the same case do so no shorter, s: a look each nanosecond would take minutes for a shift. */
+const shortest = 0.001
+
 export class Crossing {
   /** The belts hold a tail, as far as was looked; when it will have crossed is in `endAt`. */
   isOn = false
@@ -30,8 +33,8 @@ export class Crossing {
   private readonly tail = new Tail()
   /** Where the case that is passed on stood last, m: at first where it left. */
   private stoodAt = unset
-  /** Where it was when it was taken to wait for those ahead, m; `never` where it was not. */
-  private waitsAt = never
+  /** It was taken to wait until those ahead let it go on to the end without a stop. */
+  private waits = false
   /** Of that case, m. */
   length = unset
   /** Of the drive of the belts now, m/s. */
@@ -62,7 +65,7 @@ export class Crossing {
   begin(): void {
     this.tail.distance = this.length
     this.stoodAt = 0
-    this.waitsAt = never
+    this.waits = false
     this.endAt = never
     this.isOn = true
     this.isAwaited = false
@@ -101,16 +104,15 @@ export class Crossing {
     }
     // reached by running to the last, so this is when it moves on, or has moved on
     const startAt = tail.reachAt - (tail.reach - tail.gone) / tail.speed
-    // one that has gone on since it was to wait does so all the while, and is held up later on its way: they have stood for as long as that takes
     // not a hair earlier, whoever looks: all that follows hangs on the instant at which the belts stopped
     if (tail.reachAt <= now || tail.reach <= this.stoodAt + hair) {
       this.stands = true
       this.stoodAt = tail.reach
-      this.waitsAt = never
-    } else if (startAt > now + hair && !(tail.gone > this.waitsAt + hair)) {
+    } else if (startAt > now + hair) {
       this.stands = true
-      this.nextAt = startAt
-      this.waitsAt = Math.min(this.waitsAt, tail.gone)
+      // one that is held up later on its way waits for that again and again, however short it is
+      this.nextAt = this.waits ? Math.max(startAt, now + shortest) : startAt
+      this.waits = true
     } else {
       if (this.endAt === never) this.nextAt = tail.reachAt
       if (tail.speed < this.speed) this.keepOff()
