@@ -109,15 +109,19 @@ export class Crossing {
       this.stands = true
       this.stoodAt = tail.reach
     } else if (startAt > now + hair) {
-      this.stands = true
-      // one that is held up later on its way waits for that again and again, however short it is
-      this.nextAt = this.waits ? Math.max(startAt, now + shortest) : startAt
-      this.waits = true
+      this.standUntil(startAt)
     } else {
       if (this.endAt === never) this.nextAt = tail.reachAt
       if (tail.speed < this.speed) this.keepOff()
     }
     if (this.isAwaited) this.nextAt = Math.min(this.nextAt, this.endAt)
+  }
+
+  /** One that is held up later on its way waits for that again and again, however short it is. */
+  private standUntil(startAt: number): void {
+    this.stands = true
+    this.nextAt = this.waits ? Math.max(startAt, this.floor.clock.now + shortest) : startAt
+    this.waits = true
   }
 
   /** Where the tail goes slower than the belts: when the case behind touches it, and from then on its pace. */
