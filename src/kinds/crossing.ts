@@ -76,6 +76,11 @@ export class Crossing {
     this.endAt = never
   }
 
+  /** The belts may hold a tail still. */
+  get mayHold(): boolean {
+    return this.isOn && !(this.endAt < this.floor.clock.now)
+  }
+
   /** Somebody waits for a tail that has not crossed, as far as was looked. */
   get isWaitedOut(): boolean {
     return this.isOn && this.isAwaited

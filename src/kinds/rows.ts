@@ -5,11 +5,11 @@ import type { Floor } from '../line/floor.js'
 import type { Taker } from '../line/handshake.js'
 import type { Mechanism } from '../line/mechanism.js'
 import type { Source } from '../line/source.js'
+import { CarryingStage, GivingStage } from './carrying-stage.js'
 import { AccumulatingConveyor } from './conveyor/accumulating-conveyor.js'
 import { AccumulatingStage } from './conveyor/accumulating-stage.js'
 import { BeltConveyor } from './conveyor/belt-conveyor.js'
 import { BeltStage } from './conveyor/belt-stage.js'
-import { ConveyorStage } from './conveyor/conveyor-stage.js'
 import { Feed } from './feed.js'
 import { longest, type Member, mostInside, Row } from './row.js'
 import { Sealer } from './sealer/model.js'
@@ -59,8 +59,7 @@ export function rowOf(
     const members = links.map(({ unit }, index): Member => ({ unit, stage: makers[index]!(spell) }))
     for (const [index, { stage }] of members.entries()) {
       const next = members[index + 1]?.stage
-      if (stage instanceof SealerStage || stage instanceof ConveyorStage)
-        stage.next = next instanceof ConveyorStage ? next : null
+      if (stage instanceof GivingStage) stage.next = next instanceof CarryingStage ? next : null
     }
     const feed = new Feed(spell, sources, first, members[0]!.stage)
     const row = new Row(floor, spell, feed, members, members[links.indexOf(anchor)]!.stage, exit, others)
@@ -136,11 +135,9 @@ function goesOn(
   // zones hand over all at one instant, and so may what comes
   if (conveyor.hasZones || (next instanceof AccumulatingConveyor && next.hasZones)) return false
   if (next.keys.speed > keys.speed) return false
-  conveyor.need = next.floor.cases.sizes.longest
-  conveyor.measure()
-  if (conveyor.pitch > next.keys.length) return false
-  if (before?.mechanism instanceof Sealer || before?.mechanism instanceof BeltConveyor) return false
-  return before?.carries === true || next instanceof BeltConveyor || next.unit.next.takesWhole
+  if (next.floor.cases.sizes.longest + keys.spacing > next.keys.length) return false
+  if (before?.carries) return before.mechanism instanceof AccumulatingConveyor
+  return next instanceof BeltConveyor || next.unit.next.takesWhole
 }
 
 /** A case that goes off belts of speed `before` at `speed` is gone before the one that is `gap` behind it can touch it. */

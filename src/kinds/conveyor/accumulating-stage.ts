@@ -109,6 +109,26 @@ export class AccumulatingStage extends RoomAhead {
     }
   }
 
+  protected override tellBlocked(): void {
+    const { due, gone, first, oldest } = this
+    const { mask, from, until } = this.spell
+    let blocked = 0
+    for (let number = first; number < oldest; number++)
+      blocked += gone[number & mask]! - Math.max(from, due[number & mask]!)
+    if (this.isShut) blocked += until - Math.max(from, due[oldest & mask]!)
+    this.blocked = blocked
+  }
+
+  protected override rests(): void {
+    const { entered, due, gone } = this
+    const { mask, from } = this.spell
+    for (let number = this.first; number < this.newest; number++) {
+      this.rest(Math.max(from, gone[(number - 1) & mask]!), entered[number & mask]!)
+      this.rest(due[number & mask]!, gone[number & mask]!)
+    }
+    if (this.oldest === this.newest) this.rest(Math.max(from, gone[(this.newest - 1) & mask]!), Infinity)
+  }
+
   protected override tellFull(): void {
     if (!this.wasFull) return
     const { spell, conveyor, gone, entered, pitchBefore, pitches } = this

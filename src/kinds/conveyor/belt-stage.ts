@@ -1,4 +1,4 @@
-/** A belt conveyor before a place while nothing disturbs it: it stands from when a case is at its end until that has left. */
+/** A belt conveyor while nothing disturbs it: it stands from when a case is at its end until that has left, and while that stands across it. */
 import type { Equipment } from '../../line/equipment.js'
 import type { Spell } from '../spell.js'
 import { hair } from '../travel.js'
@@ -29,9 +29,9 @@ export class BeltStage extends ConveyorStage {
 
   override isCalm(): boolean {
     const { belt } = this
-    const { crossing } = belt
-    if (crossing.isOn && !(crossing.endAt < belt.floor.clock.now)) return false
-    return belt.travel.isRunning && !belt.isBlocked && !belt.offersAgain && !belt.isHeld
+    return (
+      belt.travel.isRunning && !belt.isBlocked && !belt.offersAgain && !belt.isHeld && !belt.crossing.mayHold
+    )
   }
 
   protected override takeUp(): void {
@@ -87,10 +87,7 @@ export class BeltStage extends ConveyorStage {
   }
 
   override leave(number: number): void {
-    const place = number & this.spell.mask
-    const until = this.gone[place]!
-    if (until > this.due[place]!) this.travel.stand(this.due[place]!, until, true)
-    if (until < this.spell.until) this.next?.standAcross(number, this.travel)
+    this.standFor(number, this.travel)
   }
 
   override findArrival(number: number): void {
@@ -178,18 +175,6 @@ export class BeltStage extends ConveyorStage {
 
   override offer(): void {
     super.offer()
-    if (this.next !== null && this.oldest > this.first) this.look()
-  }
-
-  /** At the case that left last, when the belt would have last: near the place where it will stand it would be taken to stand. */
-  private look(): void {
-    const { belt, spell, oldest } = this
-    const { clock } = belt.floor
-    const { now } = clock
-    clock.now = Math.max(this.movedLast, this.travel.lastTurn(spell.until))
-    belt.crossing.length = spell.lengths[(oldest - 1) & spell.mask]!
-    belt.crossing.begin()
-    belt.tailMoves()
-    clock.now = now
+    this.lookAcross(this.belt, this.travel)
   }
 }

@@ -16,6 +16,8 @@ export abstract class ConveyorStage extends CarryingStage {
 
   /** Counts when it is full. */
   protected abstract tellFull(): void
+  /** Finds for how long its cases cannot leave: `blocked`. */
+  protected abstract tellBlocked(): void
 
   override tell(): void {
     const { spell, counted, entered, gone } = this
@@ -35,30 +37,9 @@ export abstract class ConveyorStage extends CarryingStage {
     this.tellBlocked()
   }
 
-  /** Finds for how long its cases cannot leave: `blocked`. */
-  protected tellBlocked(): void {
-    const { due, gone, first, oldest } = this
-    const { mask, from, until } = this.spell
-    let blocked = 0
-    for (let number = first; number < oldest; number++)
-      blocked += gone[number & mask]! - Math.max(from, due[number & mask]!)
-    if (this.isShut) blocked += until - Math.max(from, due[oldest & mask]!)
-    this.blocked = blocked
-  }
-
   /** At the end of the spell the case at its end cannot leave. */
-  private get isShut(): boolean {
+  protected get isShut(): boolean {
     return this.oldest < this.newest && this.due[this.oldest & this.spell.mask]! < this.spell.until
-  }
-
-  protected override rests(): void {
-    const { entered, due, gone } = this
-    const { mask, from } = this.spell
-    for (let number = this.first; number < this.newest; number++) {
-      this.rest(Math.max(from, gone[(number - 1) & mask]!), entered[number & mask]!)
-      this.rest(due[number & mask]!, gone[number & mask]!)
-    }
-    if (this.oldest === this.newest) this.rest(Math.max(from, gone[(this.newest - 1) & mask]!), Infinity)
   }
 
   override offer(): void {

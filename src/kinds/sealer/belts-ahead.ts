@@ -2,17 +2,14 @@
 import { justAfter } from '../../engine/neighbours.js'
 import type { CaseIndex } from '../../line/cases.js'
 import type { Equipment } from '../../line/equipment.js'
-import type { CarryingStage } from '../carrying-stage.js'
+import { GivingStage } from '../carrying-stage.js'
 import type { Spell } from '../spell.js'
-import { Stage } from '../stage.js'
 import { TravelAhead } from '../travel-ahead.js'
 import { none } from './flap-place.js'
 import type { Sealer } from './model.js'
 
 /** A lower part of `SealerStage`, which is the only class that is made of it. */
-export abstract class BeltsAhead extends Stage {
-  /** What follows: a case that goes there may stand across the joint. */
-  next: CarryingStage | null = null
+export abstract class BeltsAhead extends GivingStage {
   protected readonly travel: TravelAhead
   /** When each is folded, when its size is set from and until, and when it is admitted to the belts, s. */
   protected readonly folded: Float64Array
@@ -51,7 +48,7 @@ export abstract class BeltsAhead extends Stage {
     if (sealer.isBlocked || !sealer.travel.isRunning || sealer.setAt !== Infinity || !sealer.canFold)
       return false
     for (let head = 0; head < sealer.marks.length; head++) if (sealer.marks[head] !== Infinity) return false
-    return !sealer.crossing.isOn || sealer.crossing.endAt < sealer.floor.clock.now
+    return !sealer.crossing.mayHold
   }
 
   protected override takeUp(): void {
@@ -165,10 +162,6 @@ export abstract class BeltsAhead extends Stage {
   }
 
   override leave(number: number): void {
-    const place = number & this.spell.mask
-    const from = this.due[place]!
-    const until = this.gone[place]!
-    if (until > from) this.travel.stand(from, until, true)
-    if (until < this.spell.until) this.next?.standAcross(number, this.travel)
+    this.standFor(number, this.travel)
   }
 }

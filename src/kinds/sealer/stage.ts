@@ -115,18 +115,6 @@ export class SealerStage extends BeltsAhead {
       sealer.tellAllSure()
       sealer.isBlocked = !unit.next.offer(spell.items[oldest & spell.mask]!, unit)
     }
-    if (!sealer.isBeforePlace && oldest > this.first) this.look()
-  }
-
-  /** At the case that left last, when the machine would have last: near the place where it will stand it would be taken to stand. */
-  private look(): void {
-    const { sealer, spell, oldest, next } = this
-    const { clock } = sealer.floor
-    const { now } = clock
-    clock.now = Math.max(this.leftLast, next!.movedLast, this.travel.lastTurn(spell.until))
-    sealer.crossing.length = spell.lengths[(oldest - 1) & spell.mask]!
-    sealer.crossing.begin()
-    sealer.tailMoves()
-    clock.now = now
+    this.lookAcross(sealer, this.travel)
   }
 }
